@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Windows;
+using NodaTime;
+
+namespace HomeLine.LineCare;
+
+/// <summary>Why a line must not be used as usual.</summary>
+/// <param name="Line">The line.</param>
+/// <param name="Reason">One plain sentence.</param>
+public sealed record LineLock(LineId Line, string Reason);
+
+/// <summary>Something a licensed person has to decide; shown in the decisions list once.</summary>
+/// <param name="Patient">Whose.</param>
+/// <param name="Line">On which line, where it matters.</param>
+/// <param name="Code">A stable code, listed in docs/reasons.md.</param>
+/// <param name="Sentence">What has to be decided and why.</param>
+public sealed record Decision(PatientId Patient, LineId? Line, string Code, string Sentence);
+
+/// <summary>What is due for one patient, and why.</summary>
+/// <param name="Patient">The patient.</param>
+/// <param name="AsOf">The instant the answer is for.</param>
+/// <param name="OnHold">The hold in force, if any: windows age, planning stops.</param>
+/// <param name="Windows">Every running window, soonest late first.</param>
+/// <param name="Locks">Lines not to be used as usual.</param>
+/// <param name="Decisions">What a licensed person must decide.</param>
+public sealed record CareAnswer(
+    PatientId Patient,
+    Instant AsOf,
+    Hold? OnHold,
+    ImmutableArray<DueWindow> Windows,
+    ImmutableArray<LineLock> Locks,
+    ImmutableArray<Decision> Decisions);

@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Orders;
+using NodaTime;
+
+namespace HomeLine.LineCare;
+
+/// <summary>Facts about the patient that raise a seal class or change materials.</summary>
+[Flags]
+public enum RiskFactors
+{
+    /// <summary>None known.</summary>
+    None = 0,
+
+    /// <summary>On parenteral nutrition.</summary>
+    ParenteralNutrition = 1,
+
+    /// <summary>Low white count or transplant.</summary>
+    LowWhiteCount = 2,
+
+    /// <summary>A line infection within the last 90 days.</summary>
+    RecentInfection = 4,
+
+    /// <summary>An inotrope is running.</summary>
+    InotropeRunning = 8,
+
+    /// <summary>Allergic to chlorhexidine: no material containing it.</summary>
+    ChlorhexidineAllergy = 16,
+
+    /// <summary>Past skin injury from adhesive: no early change unless the seal is broken.</summary>
+    AdhesiveInjury = 32,
+}
+
+/// <summary>A person's validation for one item of care on this patient.</summary>
+/// <param name="Patient">The patient cared for.</param>
+/// <param name="Person">Who, for example <c>spouse</c> or <c>self</c>.</param>
+/// <param name="Item">For which item.</param>
+/// <param name="ValidThrough">Last day it is valid, included.</param>
+/// <param name="Line">On which line; empty for every line of the patient.</param>
+public sealed record CaregiverValidation(PatientId Patient, string Person, CareItem Item, LocalDate ValidThrough, LineId? Line = null);
+
+/// <summary>A stretch during which no visit is planned although the clocks run on.</summary>
+/// <param name="Patient">Who.</param>
+/// <param name="From">First day, included.</param>
+/// <param name="Through">Last day, included; empty while it lasts.</param>
+/// <param name="Reason">Hospital, away, …</param>
+public sealed record Hold(PatientId Patient, LocalDate From, LocalDate? Through, string Reason);
+
+/// <summary>A patient-level exception to policy, with its owner and end.</summary>
+/// <param name="Patient">For whom.</param>
+/// <param name="RuleId">Which rule.</param>
+/// <param name="Value">The value instead, in the rule's unit.</param>
+/// <param name="Owner">The licensed person who answers for it.</param>
+/// <param name="Through">Last day it applies, included.</param>
+/// <param name="Reason">Why.</param>
+public sealed record CareException(PatientId Patient, string RuleId, decimal Value, string Owner, LocalDate Through, string Reason);
+
+/// <summary>Everything the clocks need to know about one patient, and nothing else.</summary>
+public sealed record PatientCare
+{
+    /// <summary>The patient.</summary>
+    public required PatientId Patient { get; init; }
+
+    /// <summary>Zone of the patient's home; date clocks count its civil days.</summary>
+    public required DateTimeZone Zone { get; init; }
+
+    /// <summary>Day care started (day 1 of the plan of care).</summary>
+    public required LocalDate CareStartedOn { get; init; }
+
+    /// <summary>Birth date; empty switches age rules off and is reported as a decision.</summary>
+    public LocalDate? BornOn { get; init; }
+
+    /// <summary>What raises urgency or changes materials.</summary>
+    public RiskFactors Risks { get; init; }
+
+    /// <summary>The lines, those removed among them.</summary>
+    public required ImmutableArray<Line> Lines { get; init; }
+
+    /// <summary>What runs through them.</summary>
+    public ImmutableArray<Infusion> Infusions { get; init; } = [];
+
+    /// <summary>The ledger, in any order.</summary>
+    public required ImmutableArray<LineEvent> Events { get; init; }
+
+    /// <summary>Orders, active and past.</summary>
+    public ImmutableArray<CareOrder> Orders { get; init; } = [];
+
+    /// <summary>Exceptions in force or past.</summary>
+    public ImmutableArray<CareException> Exceptions { get; init; } = [];
+
+    /// <summary>Who is validated for what.</summary>
+    public ImmutableArray<CaregiverValidation> Caregivers { get; init; } = [];
+
+    /// <summary>Holds, past and present.</summary>
+    public ImmutableArray<Hold> Holds { get; init; } = [];
+}

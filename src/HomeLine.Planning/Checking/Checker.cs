@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
+
+namespace HomeLine.Planning.Checking;
+
+/// <summary>One thing the checker holds against a plan.</summary>
+/// <param name="Rule">The hard rule, <c>H1</c> to <c>H14</c>.</param>
+/// <param name="Visit">The visit, where one is concerned.</param>
+/// <param name="Nurse">The nurse, where one is concerned.</param>
+/// <param name="Reason">What is wrong.</param>
+public sealed record Finding(string Rule, string? Visit, string? Nurse, PlanningReason Reason);
+
+/// <summary>The checker's verdict: findings, the score recomputed from scratch, and the figures people ask for.</summary>
+/// <param name="Findings">Empty when the plan keeps every hard rule.</param>
+/// <param name="Score">Recomputed from plan and problem alone.</param>
+/// <param name="Figures">Visits, minutes in homes, charting, driving, overtime, paid minutes.</param>
+public sealed record CheckReport(ImmutableArray<Finding> Findings, PlanScore Score, PlanFigures Figures)
+{
+    /// <summary>Whether the plan keeps every hard rule.</summary>
+    public bool Accepted => Findings.IsEmpty;
+}
+
+/// <summary>Plain figures of a plan. A two-person visit counts twice in visits and minutes.</summary>
+/// <param name="Visits">Nurse visits.</param>
+/// <param name="HomeMinutes">Minutes in homes.</param>
+/// <param name="ChartingMinutes">Documentation minutes.</param>
+/// <param name="DrivingMinutes">Driving minutes, first and last leg included.</param>
+/// <param name="OvertimeMinutes">Minutes past the end of a shift.</param>
+/// <param name="NurseDays">Nurse-days rostered in the horizon.</param>
+/// <param name="ShiftMinutes">Rostered shift minutes.</param>
+/// <param name="LateTasks">Tasks done late.</param>
+public sealed record PlanFigures(
+    int Visits,
+    int HomeMinutes,
+    int ChartingMinutes,
+    int DrivingMinutes,
+    int OvertimeMinutes,
+    int NurseDays,
+    int ShiftMinutes,
+    int LateTasks);
+
+/// <summary>Re-derives every hard rule and the score from plan and problem. Shares no code with the search.</summary>
+public static class Checker
+{
+    /// <summary>Checks a plan. Never throws for a bad plan: everything wrong is a finding.</summary>
+    public static CheckReport Check(WeekProblem problem, WeekPlan plan) => throw new NotImplementedException();
+}

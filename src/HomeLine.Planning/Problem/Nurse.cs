@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+
+namespace HomeLine.Planning.Problem;
+
+/// <summary>A nurse as the planner sees one.</summary>
+public sealed record Nurse
+{
+    /// <summary>Identifier, for example <c>N1</c>.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>Name as shown in reasons.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Place index of the nurse's home: first and last leg start and end there.</summary>
+    public required int Home { get; init; }
+
+    /// <summary>Working days, ascending; at most one a day.</summary>
+    public required ImmutableArray<Shift> Shifts { get; init; }
+
+    /// <summary>Skill words, for example <c>PICC</c>, <c>PORT</c>.</summary>
+    public required ImmutableArray<string> Skills { get; init; }
+
+    /// <summary>Licences with their last valid day index (included; <see cref="int.MaxValue"/> when beyond the horizon).</summary>
+    public required ImmutableArray<Licence> Licences { get; init; }
+
+    /// <summary>Traits a patient may require, exclude or prefer, for example <c>female</c>, <c>allergy:cat</c>, <c>language:vi</c>.</summary>
+    public ImmutableArray<string> Traits { get; init; } = [];
+
+    /// <summary>Most visits a day.</summary>
+    public int MaxVisitsADay { get; init; } = int.MaxValue;
+}
+
+/// <summary>A licence to practise in one state.</summary>
+/// <param name="State">The state where the patient is at the time of the visit.</param>
+/// <param name="LastDay">Last valid day index, included.</param>
+public sealed record Licence(string State, int LastDay);
+
+/// <summary>One working day. The nurse leaves home at or after <see cref="From"/> and is back home by <see cref="To"/>.</summary>
+/// <param name="Day">Day index.</param>
+/// <param name="From">Start, plan minutes.</param>
+/// <param name="To">End of paid time without overtime, plan minutes.</param>
+/// <param name="OvertimeTo">Latest return with overtime, plan minutes; equal to <paramref name="To"/> when none is allowed.</param>
+/// <param name="LunchMinutes">Length of the break, 0 for none.</param>
+/// <param name="LunchFrom">Earliest start of the break, plan minutes.</param>
+/// <param name="LunchTo">Latest start of the break, plan minutes.</param>
+/// <param name="OnCall">On call rather than on a route: only urgent answers may use it.</param>
+public sealed record Shift(
+    int Day,
+    int From,
+    int To,
+    int OvertimeTo,
+    int LunchMinutes = 0,
+    int LunchFrom = 0,
+    int LunchTo = 0,
+    bool OnCall = false);
