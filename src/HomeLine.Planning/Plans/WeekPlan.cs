@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HomeLine.Planning.Problem;
 
 namespace HomeLine.Planning.Plans;
 

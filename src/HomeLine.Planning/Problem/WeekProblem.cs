@@ -53,7 +53,7 @@ public interface ITravelTimes
     int Minutes(int from, int to);
 
     /// <summary>The value that means there is no way.</summary>
-    public const int Unreachable = 100_000;
+    const int Unreachable = 100_000;
 }
 
 /// <summary>Lengths and limits that hold for everybody. Values come from the agency's policy.</summary>
