@@ -65,7 +65,20 @@ public sealed record PlanningRules(
     int DocumentationMinutes,
     int RestBetweenShiftsMinutes,
     int ToldRangeMinutes,
-    int LateStepPoints);
+    int LateStepPoints)
+{
+    /// <summary>A visit that starts within this many minutes of now keeps nurse and time. Our own default: 60.</summary>
+    public int FrozenAheadMinutes { get; init; } = 60;
+
+    /// <summary>
+    /// What a visit costs in the work tier besides its minutes on the road: bundling wins when it saves a knock on the door.
+    /// Our own default: 30 minutes.
+    /// </summary>
+    public int VisitPriceMinutes { get; init; } = 30;
+
+    /// <summary>What a minute of overtime costs in the work tier, in minutes. Our own default: 2.</summary>
+    public int OvertimeFactor { get; init; } = 2;
+}
 
 /// <summary>A place where specimens are handed in.</summary>
 /// <param name="Name">Its name.</param>
