@@ -1,0 +1,36 @@
+using static HomeLine.Agency.Access.AgencyAction;
+using static HomeLine.Agency.Access.AgencyRole;
+
+namespace HomeLine.Agency.Access;
+
+/// <summary>The written matrix of who may do what. A page that hides a button is a courtesy; this is the rule.</summary>
+public static class AccessMatrix
+{
+    /// <summary>Whether the role may do it.</summary>
+    public static bool Allows(AgencyRole role, AgencyAction action) => action switch
+    {
+        SeeDueList or SeePatient or SeeWeek or PrintCareSheet or PrintDaySheet => true,
+        ReportProblem => role is ClinicalManager or Coordinator or Nurse,
+        PlanWeek or PublishWeek or ApplyAnswer => role is ClinicalManager or Coordinator,
+        DecideRedFlag => role is ClinicalManager,
+        ImportRoster => role is Administrator or Coordinator,
+        ManageAccounts => role is Administrator,
+        SeeAuditTrail => role is Administrator or ClinicalManager,
+        _ => throw new ArgumentOutOfRangeException(nameof(action), action, "Not in the matrix"),
+    };
+
+    /// <summary>Whether any of the actor's roles may do it.</summary>
+    public static bool Allows(this Actor actor, AgencyAction action)
+    {
+        foreach (AgencyRole role in actor.Roles)
+            if (Allows(role, action))
+                return true;
+        return false;
+    }
+
+    /// <summary>The refusal for an actor who may not, or nothing when he may.</summary>
+    public static Refusal? Refuse(this Actor actor, AgencyAction action) =>
+        actor.Allows(action)
+            ? null
+            : new Refusal("not-allowed", "Your role does not allow this.", "Ask somebody with the right role, or an administrator.");
+}

@@ -1,0 +1,19 @@
+namespace HomeLine.Agency.Access;
+
+/// <summary>What a person can ask the agency to do. Each is checked in the use case, never only on the page.</summary>
+public enum AgencyAction
+{
+    SeeDueList,
+    SeePatient,
+    SeeWeek,
+    PlanWeek,
+    PublishWeek,
+    ReportProblem,
+    ApplyAnswer,
+    DecideRedFlag,
+    PrintCareSheet,
+    PrintDaySheet,
+    ImportRoster,
+    ManageAccounts,
+    SeeAuditTrail,
+}

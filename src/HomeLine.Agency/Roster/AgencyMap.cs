@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace HomeLine.Agency.Roster;
+
+/// <summary>The agency's own map: barriers with their crossings, speeds, towns, and where specimens are handed in.</summary>
+public sealed record AgencyMap
+{
+    public required MapPoint BranchPlace { get; init; }
+    public ImmutableArray<MapBarrier> Barriers { get; init; } = [];
+    public ImmutableArray<Town> Towns { get; init; } = [];
+    public ImmutableArray<SpecimenDrop> Drops { get; init; } = [];
+    public required RoadFactors Roads { get; init; }
+    public double Width { get; init; } = 60;
+    public double Height { get; init; } = 44;
+}
+
+/// <summary>A straight line, parallel to an edge of the map, that roads cross only at its crossings.</summary>
+/// <param name="Name">River, ridge …</param>
+/// <param name="Vertical">True for a line x = <paramref name="At"/>, false for y = <paramref name="At"/>.</param>
+/// <param name="At">Where it lies, km.</param>
+/// <param name="From">Where it begins along the other axis, km.</param>
+/// <param name="To">Where it ends, km.</param>
+/// <param name="Crossings">Bridges and passes.</param>
+public sealed record MapBarrier(string Name, bool Vertical, double At, double From, double To, ImmutableArray<Crossing> Crossings);
+
+/// <summary>A bridge or a pass, and when it is closed.</summary>
+public sealed record Crossing(string Name, MapPoint At, bool Closed = false);
+
+/// <summary>A town, for labels on the map.</summary>
+public sealed record Town(string Code, string Name, MapPoint At, string State);
+
+/// <summary>Where specimens are handed in, with the courier's last collection by weekday, branch time.</summary>
+public sealed record SpecimenDrop(string Name, MapPoint At, ImmutableArray<CourierTime> Courier);
+
+/// <summary>The courier's collection on one weekday.</summary>
+public sealed record CourierTime(IsoDayOfWeek Weekday, LocalTime At);
+
+/// <summary>How straight distance becomes minutes: road = circuity × distance; speed by distance band; parking added.</summary>
+/// <param name="Circuity">Road kilometres per straight kilometre.</param>
+/// <param name="Bands">Speeds, by the longest straight distance each holds for, ascending.</param>
+/// <param name="ParkingMinutes">Minutes from the car to the door.</param>
+public sealed record RoadFactors(double Circuity, ImmutableArray<SpeedBand> Bands, int ParkingMinutes);
+
+/// <summary>Speed for straight distances up to <paramref name="UpToKm"/>, included.</summary>
+public sealed record SpeedBand(double UpToKm, double KmPerHour);

@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using NodaTime;
+
+namespace HomeLine.Agency.Roster;
+
+/// <summary>A nurse of the agency: what she may do, where she may do it, and when she works.</summary>
+public sealed record NurseFile
+{
+    /// <summary>For example <c>N1</c>.</summary>
+    public required string Id { get; init; }
+    public required string Name { get; init; }
+
+    /// <summary>Credential as the licence says: <c>RN</c> or <c>LPN</c>.</summary>
+    public required string Credential { get; init; }
+    public required MapPoint Home { get; init; }
+    public string Phone { get; init; } = "";
+    public ImmutableArray<string> Skills { get; init; } = [];
+    public ImmutableArray<StateLicence> Licences { get; init; } = [];
+
+    /// <summary>Traits patients may require or exclude, for example <c>female</c>, <c>allergy:cat</c>, <c>language:es</c>.</summary>
+    public ImmutableArray<string> Traits { get; init; } = [];
+    public ImmutableArray<WorkingTime> Week { get; init; } = [];
+    public ImmutableArray<Leave> Leaves { get; init; } = [];
+    public int LunchMinutes { get; init; }
+    public int OvertimeMinutes { get; init; }
+    public int MaxVisitsADay { get; init; } = 8;
+    public string Note { get; init; } = "";
+}
+
+/// <summary>A licence to practise in one state, valid through a day, included; empty when no end is recorded.</summary>
+public sealed record StateLicence(string State, LocalDate? ValidThrough);
+
+/// <summary>Usual working time on one weekday, branch time.</summary>
+public sealed record WorkingTime(IsoDayOfWeek Weekday, LocalTime From, LocalTime To, bool OnCall = false);
+
+/// <summary>Days off, both included.</summary>
+public sealed record Leave(LocalDate From, LocalDate Through, string Reason);
