@@ -27,11 +27,7 @@ public readonly record struct Outcome<T>
     /// <exception cref="InvalidOperationException">It was refused.</exception>
     public T Value => Refusal is null ? value! : throw new InvalidOperationException($"Refused: {Refusal.Code}");
 
-    public static Outcome<T> Done(T value) => new(value, null);
+    public static implicit operator Outcome<T>(Refusal refusal) => new(default, refusal);
 
-    public static Outcome<T> Refused(Refusal refusal) => new(default, refusal);
-
-    public static implicit operator Outcome<T>(Refusal refusal) => Refused(refusal);
-
-    public static implicit operator Outcome<T>(T value) => Done(value);
+    public static implicit operator Outcome<T>(T value) => new(value, null);
 }
