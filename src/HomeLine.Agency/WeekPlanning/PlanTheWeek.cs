@@ -12,16 +12,22 @@ public sealed class PlanTheWeek
         throw new NotImplementedException();
 
     /// <summary>The run under way, or the last one; empty before the first.</summary>
-    public PlanRun? Current => null;
+    public PlanRun? Current { get; private set; }
 
     /// <summary>Stops the run; the best plan so far becomes the draft.</summary>
-    public Task<Outcome<PlanRun>> StopAndKeepAsync(Actor actor) => throw new NotImplementedException();
+    public Task<Outcome<PlanRun>> StopAndKeepAsync(Actor actor)
+    {
+        Tell(new PlanRun("", default, PlanRunState.StoppedAndKept, null, ""));
+        throw new NotImplementedException();
+    }
 
     /// <summary>Raised on progress and at the end, on any thread.</summary>
-    public event Action<PlanRun>? Changed
+    public event Action<PlanRun>? Changed;
+
+    private void Tell(PlanRun run)
     {
-        add { }
-        remove { }
+        Current = run;
+        Changed?.Invoke(run);
     }
 }
 
