@@ -41,6 +41,9 @@ public sealed record WeekVisit
 
     /// <summary>Start of the arrival range the family was told, branch time.</summary>
     public LocalTime? ToldFrom { get; init; }
+
+    /// <summary>Why nobody may ring the bell until a licensed person has decided; empty when the visit goes ahead.</summary>
+    public string? Held { get; init; }
 }
 
 /// <summary>One item of care in a visit. The key names the need it answers (patient, item, line, lumen, order), not the day.</summary>
