@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using HomeLine.Planning.Checking.Rules;
+using HomeLine.Planning.Checking.Scoring;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
 
@@ -40,9 +42,29 @@ public sealed record PlanFigures(
     int ShiftMinutes,
     int LateTasks);
 
-/// <summary>Re-derives every hard rule and the score from plan and problem. Shares no code with the search.</summary>
+/// <summary>
+/// Re-derives every hard rule and the score from plan and problem. Shares no code with the search: only the data types and the travel times.
+/// H4 (orders) is a duty of the score, not a finding: the weekly allowance opens an order request. H9 (drug on site) and H12 (holds) reach
+/// this room as the tasks' times and as tasks that are not there.
+/// </summary>
 public static class Checker
 {
     /// <summary>Checks a plan. Never throws for a bad plan: everything wrong is a finding.</summary>
-    public static CheckReport Check(WeekProblem problem, WeekPlan plan) => throw new NotImplementedException();
+    public static CheckReport Check(WeekProblem problem, WeekPlan plan)
+    {
+        var facts = new PlanFacts(problem, plan);
+        ImmutableArray<Finding> findings =
+        [
+            .. Coverage.Findings(facts),
+            .. TaskTimes.Findings(facts),
+            .. Chains.Findings(facts),
+            .. NurseScope.Findings(facts),
+            .. HomeAccess.Findings(facts),
+            .. NurseDays.Findings(facts),
+            .. TwoPeople.Findings(facts),
+            .. Specimens.Findings(facts),
+            .. FixedVisits.Findings(facts),
+        ];
+        return new CheckReport(findings, PlanScoring.Score(facts), PlanScoring.Figures(facts));
+    }
 }

@@ -47,7 +47,10 @@ public sealed record CareTask
     /// <summary>Item weight times patient factor, for the risk cost of lateness.</summary>
     public required int Weight { get; init; }
 
-    /// <summary>The task of the same chain that comes before, when this one repeats.</summary>
+    /// <summary>
+    /// The task of the same chain that comes before, when this one repeats. One that is not in the problem is ignored: it is done, and
+    /// <see cref="Opens"/> and <see cref="LateFrom"/> already tell its effect.
+    /// </summary>
     public string? After { get; init; }
 
     /// <summary>Least minutes from the start of <see cref="After"/> to the start of this one. Hard.</summary>
@@ -67,4 +70,7 @@ public sealed record CareTask
 
     /// <summary>A visit for safety: never blocked by the weekly allowance.</summary>
     public bool Safety { get; init; }
+
+    /// <summary>The patient's usual day for it, day index; another day costs one point in the last tier. Empty when there is no habit.</summary>
+    public int? UsualDay { get; init; }
 }

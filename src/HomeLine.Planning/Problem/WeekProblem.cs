@@ -42,6 +42,20 @@ public sealed record WeekProblem
 
     /// <summary>The plan people were told about, when re-planning: disruption is measured against it and a warm start begins there.</summary>
     public Plans.WeekPlan? Published { get; init; }
+
+    /// <summary>
+    /// The published visits that keep nurse, second person, start and tasks: those named in <see cref="FrozenVisits"/>, those promised as frozen or
+    /// done, and those told or published that start before or within <see cref="PlanningRules.FrozenAheadMinutes"/> of <see cref="Now"/>.
+    /// </summary>
+    public ImmutableArray<Plans.PlannedVisit> FixedVisits() =>
+        Published is { Visits.IsDefault: false } published ? [.. published.Visits.Where(IsFixed)] : [];
+
+    private bool IsFixed(Plans.PlannedVisit visit) => visit.Promise switch
+    {
+        Plans.PromiseState.Frozen or Plans.PromiseState.Done => true,
+        Plans.PromiseState.Published or Plans.PromiseState.Told when visit.Start <= Now + Rules.FrozenAheadMinutes => true,
+        _ => FrozenVisits.Contains(visit.Id),
+    };
 }
 
 /// <summary>Minutes to travel between two places.</summary>
@@ -54,30 +68,6 @@ public interface ITravelTimes
 
     /// <summary>The value that means there is no way.</summary>
     const int Unreachable = 100_000;
-}
-
-/// <summary>Lengths and limits that hold for everybody. Values come from the agency's policy.</summary>
-/// <param name="DocumentationMinutes">Charting after each visit, before driving on.</param>
-/// <param name="RestBetweenShiftsMinutes">Least rest between two working days of one nurse.</param>
-/// <param name="ToldRangeMinutes">Length of the arrival range a family is told; a start that moves inside it disturbs nobody.</param>
-/// <param name="LateStepPoints">Risk points per weight for the first late day; each further day adds twice that plus one step more.</param>
-public sealed record PlanningRules(
-    int DocumentationMinutes,
-    int RestBetweenShiftsMinutes,
-    int ToldRangeMinutes,
-    int LateStepPoints)
-{
-    /// <summary>A visit that starts within this many minutes of now keeps nurse and time. Our own default: 60.</summary>
-    public int FrozenAheadMinutes { get; init; } = 60;
-
-    /// <summary>
-    /// What a visit costs in the work tier besides its minutes on the road: bundling wins when it saves a knock on the door.
-    /// Our own default: 30 minutes.
-    /// </summary>
-    public int VisitPriceMinutes { get; init; } = 30;
-
-    /// <summary>What a minute of overtime costs in the work tier, in minutes. Our own default: 2.</summary>
-    public int OvertimeFactor { get; init; } = 2;
 }
 
 /// <summary>A place where specimens are handed in.</summary>

@@ -1,0 +1,34 @@
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
+
+namespace HomeLine.Planning.Checking.Rules;
+
+/// <summary>
+/// H11: leaving directly after the visit (charting later), the nurse could hand a specimen in at a drop point within its minutes from the
+/// visit's start and before a collection of that day. The detour itself is not planned.
+/// </summary>
+internal static class Specimens
+{
+    public static IEnumerable<Finding> Findings(PlanFacts facts)
+    {
+        foreach (VisitFact fact in facts.Visits.Where(v => !v.Fixed && v.Patient is not null))
+        {
+            foreach (CareTask task in fact.Tasks.Where(t => t.DrawToDropMinutes is { } most && !CanDrop(facts.Problem, fact, most)))
+            {
+                yield return Found.At("H11", fact, ReasonCode.SpecimenLate,
+                    $"{task.Label} of {Found.Who(fact)} drawn at {Found.When(facts, fact.Visit.Start)} reaches no drop point in time.",
+                    "Draw earlier, or on a day with a courier.");
+            }
+        }
+    }
+
+    private static bool CanDrop(WeekProblem problem, VisitFact fact, int most)
+    {
+        long ready = (long)fact.Visit.Start + fact.Visit.Minutes;
+        return problem.DropPoints.Any(drop =>
+        {
+            long there = ready + problem.Travel.Minutes(fact.Patient!.Place, drop.Place);
+            return there - fact.Visit.Start <= most && drop.Cutoffs.Any(c => there <= c && PlanFacts.DayOf(c) == fact.Day);
+        });
+    }
+}
