@@ -8,7 +8,13 @@ namespace HomeLine.LineCare;
 /// <summary>Why a line must not be used as usual.</summary>
 /// <param name="Line">The line.</param>
 /// <param name="Reason">One plain sentence.</param>
-public sealed record LineLock(LineId Line, string Reason);
+/// <param name="Lumen">The one lumen that is locked; empty when the whole line is.</param>
+public sealed record LineLock(LineId Line, string Reason, string? Lumen = null);
+
+/// <summary>Care that would be due and is deliberately not done.</summary>
+/// <param name="Window">The window as it would have been.</param>
+/// <param name="Reason">One plain sentence.</param>
+public sealed record WaivedCare(DueWindow Window, string Reason);
 
 /// <summary>Something a licensed person has to decide; shown in the decisions list once.</summary>
 /// <param name="Patient">Whose.</param>
@@ -30,4 +36,8 @@ public sealed record CareAnswer(
     Hold? OnHold,
     ImmutableArray<DueWindow> Windows,
     ImmutableArray<LineLock> Locks,
-    ImmutableArray<Decision> Decisions);
+    ImmutableArray<Decision> Decisions)
+{
+    /// <summary>Care left out on purpose, with the reason: for example a dressing due when the line comes out anyway.</summary>
+    public ImmutableArray<WaivedCare> Waived { get; init; } = [];
+}

@@ -56,6 +56,15 @@ public sealed record Hold(PatientId Patient, LocalDate From, LocalDate? Through,
 /// <param name="Reason">Why.</param>
 public sealed record CareException(PatientId Patient, string RuleId, decimal Value, string Owner, LocalDate Through, string Reason);
 
+/// <summary>Care that a clinic, hospital or other agency is expected to give. It is not planned as a visit until the report is overdue.</summary>
+/// <param name="Patient">For whom.</param>
+/// <param name="Line">On which line.</param>
+/// <param name="On">The day it is expected.</param>
+/// <param name="ReportBy">From this instant without a report the items fall back to the nurse.</param>
+/// <param name="Where">Who is expected to do it.</param>
+/// <param name="Items">The items expected, for example the dressing and the connector.</param>
+public sealed record OutsideCare(PatientId Patient, LineId Line, LocalDate On, Instant ReportBy, string Where, ImmutableArray<CareItem> Items);
+
 /// <summary>Everything the clocks need to know about one patient, and nothing else.</summary>
 public sealed record PatientCare
 {
@@ -91,6 +100,9 @@ public sealed record PatientCare
 
     /// <summary>Who is validated for what.</summary>
     public ImmutableArray<CaregiverValidation> Caregivers { get; init; } = [];
+
+    /// <summary>Care expected from elsewhere.</summary>
+    public ImmutableArray<OutsideCare> Outside { get; init; } = [];
 
     /// <summary>Holds, past and present.</summary>
     public ImmutableArray<Hold> Holds { get; init; } = [];

@@ -109,4 +109,7 @@ public sealed record CareOrder
 
     /// <summary>The specimen must reach the courier the same day.</summary>
     public bool NeedsCourier { get; init; }
+
+    /// <summary>Whether the order is valid on a day.</summary>
+    public bool IsActiveOn(LocalDate day) => day >= StartsOn && (EndsOn is not { } last || day <= last);
 }

@@ -1,47 +1,58 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using NodaTime;
 
 namespace HomeLine.LineCare.Policy;
 
-/// <summary>How a rule's value is known.</summary>
-public enum RuleStanding
-{
-    /// <summary>Published and read.</summary>
-    Published,
-
-    /// <summary>Published, known through a text that restates it.</summary>
-    PublishedSecondHand,
-
-    /// <summary>A fact of the trade without a source.</summary>
-    CommonPractice,
-
-    /// <summary>Remembered, to be verified.</summary>
-    FromMemory,
-
-    /// <summary>Our own choice, for the agency's clinical lead to sign.</summary>
-    OwnDefault,
-}
-
-/// <summary>One policy value: a fact with its unit, the day it takes effect, who set it and where it comes from.</summary>
-/// <param name="Id">Stable dotted id, for example <c>dressing.film.max</c>.</param>
-/// <param name="Value">The value in <paramref name="Unit"/>.</param>
-/// <param name="Unit">The unit as the source prints it: days, hours, minutes, cm, points …; never converted silently.</param>
-/// <param name="EffectiveFrom">First day it is in force.</param>
-/// <param name="Level">Who set it.</param>
-/// <param name="Standing">How it is known.</param>
-/// <param name="Source">Publisher, title, year, section; or who approved it.</param>
-public sealed record PolicyRule(
-    string Id,
-    decimal Value,
-    string Unit,
-    LocalDate EffectiveFrom,
-    PolicyLevel Level,
-    RuleStanding Standing,
-    string Source);
-
 /// <summary>All policy values with their versions: the shipped defaults and the agency's own.</summary>
 public sealed partial record PolicyBook
 {
+    private readonly ImmutableArray<PolicyRule> _rules;
+    private readonly FrozenDictionary<string, PolicyRule[]> _byId = FrozenDictionary<string, PolicyRule[]>.Empty;
+
     /// <summary>Every version of every rule.</summary>
-    public required ImmutableArray<PolicyRule> Rules { get; init; }
+    public required ImmutableArray<PolicyRule> Rules
+    {
+        get => _rules;
+        init
+        {
+            _rules = value;
+            _byId = value
+                .GroupBy(rule => rule.Id, StringComparer.Ordinal)
+                .ToFrozenDictionary(
+                    versions => versions.Key,
+                    versions => versions.OrderBy(v => v.EffectiveFrom).ThenBy(v => v.Level).ToArray(),
+                    StringComparer.Ordinal);
+        }
+    }
+
+    /// <summary>The version in force on <paramref name="date"/>: the agency's own before the default, the later before the earlier.
+    /// Empty when no version had taken effect by then.</summary>
+    /// <param name="ruleId">The dotted id.</param>
+    /// <param name="date">Civil day at the patient's place.</param>
+    public PolicyRule? InForce(string ruleId, LocalDate date)
+    {
+        PolicyRule? best = null;
+        foreach (var version in VersionsOf(ruleId))
+        {
+            if (version.EffectiveFrom > date) break;
+            if (best is null || version.Level >= best.Level) best = version;
+        }
+
+        return best;
+    }
+
+    /// <summary>The value in force on a day. Asking for an id that does not exist is a mistake of the caller and throws.</summary>
+    /// <param name="ruleId">The dotted id.</param>
+    /// <param name="date">Civil day at the patient's place.</param>
+    /// <exception cref="KeyNotFoundException">No version of the rule is in force.</exception>
+    public decimal ValueOf(string ruleId, LocalDate date) =>
+        InForce(ruleId, date)?.Value ?? throw new KeyNotFoundException($"No policy value '{ruleId}' is in force on {date}.");
+
+    /// <summary>This book with more versions added; what was there stays, so the past can be explained.</summary>
+    /// <param name="versions">New versions, usually of <see cref="PolicyLevel.Agency"/>.</param>
+    public PolicyBook With(params IEnumerable<PolicyRule> versions) => this with { Rules = [.. Rules, .. versions] };
+
+    /// <summary>Every version of one rule, earliest first; empty for an unknown id.</summary>
+    internal PolicyRule[] VersionsOf(string ruleId) => _byId.TryGetValue(ruleId, out var versions) ? versions : [];
 }

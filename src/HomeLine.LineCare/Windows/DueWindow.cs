@@ -80,8 +80,16 @@ public sealed record DueWindow
     /// <summary>Class of a broken seal: 1, 2 or 3 (B1 the most urgent); 0 when the seal is not broken.</summary>
     public int SealClass { get; init; }
 
+    /// <summary>When the next one falls after this one is done; empty for what does not repeat.</summary>
+    public Repeat? Next { get; init; }
+
     /// <summary>Why: the event, the rule, who set it, what it overrode.</summary>
     public required WindowReason Because { get; init; }
+
+    /// <summary>The window of the next occurrence if this one is done on <paramref name="performed"/>, as first and last civil day, both included;
+    /// empty for what does not repeat or repeats by the hour.</summary>
+    public (LocalDate Opens, LocalDate Last)? After(LocalDate performed) =>
+        Next is { Basis: ClockBasis.Date } next ? (performed.PlusDays(next.MinGap), performed.PlusDays(next.MaxGap)) : null;
 
     /// <summary>Whether the item is late at <paramref name="now"/>. An unknown date is never late; it is due at the first contact.</summary>
     public bool IsLateAt(Instant now) => Standing != WindowStanding.DateUnknown && now >= LateFrom;

@@ -1,0 +1,104 @@
+using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Orders;
+using HomeLine.LineCare.Windows;
+
+namespace HomeLine.LineCare.Clocks;
+
+/// <summary>Reads the ledger once, asks every clock, and puts the answer in order.</summary>
+internal static class EveryClock
+{
+    public static CareAnswer Read(Reckoning reckoning)
+    {
+        var care = reckoning.Care;
+        var ledger = OrderedLedger.Read(care.Events, care.Zone, reckoning.Now);
+        var patient = new PatientStory();
+        var lines = new List<LineStory>(care.Lines.Length);
+        foreach (var line in care.Lines) lines.Add(new LineStory(line, care.Zone));
+        foreach (var entry in ledger)
+        {
+            var validated = PatientStory.IsValidated(entry, care.Caregivers);
+            foreach (var story in lines) story.Take(entry, validated);
+            patient.Take(entry);
+        }
+
+        foreach (var story in lines) AddLine(reckoning, story);
+        AddPatient(reckoning, patient);
+        return Answer(reckoning, patient);
+    }
+
+    private static void AddLine(Reckoning reckoning, LineStory story)
+    {
+        if (story.Line.Kind == LineKind.DialysisCatheter)
+        {
+            reckoning.Locks.Add(new LineLock(story.Line.Id, "Dialysis catheter: recorded, not for our use."));
+            return;
+        }
+
+        if (story.Ended is not null)
+        {
+            SiteCheckClock.AddAfterRemoval(reckoning, story);
+            return;
+        }
+
+        DressingClock.Add(reckoning, story);
+        PortClock.Add(reckoning, story);
+        ConnectorClock.Add(reckoning, story);
+        SetClock.Add(reckoning, story);
+        LumenFlushClock.Add(reckoning, story);
+        SiteCheckClock.Add(reckoning, story);
+        LocksAndLengths.Add(reckoning, story);
+    }
+
+    private static void AddPatient(Reckoning reckoning, PatientStory patient)
+    {
+        foreach (var order in reckoning.Care.Orders)
+        {
+            if (!order.IsActiveOn(reckoning.Today) && !(order.StartsOn > reckoning.Today && order.StartsOn <= reckoning.Horizon)) continue;
+            switch (order.Kind)
+            {
+                case OrderKind.Labs or OrderKind.DrugLevel:
+                    var draw = patient.LastUnder(order);
+                    LabsClock.Add(reckoning, order, draw?.Performed?.Date, draw);
+                    break;
+                case OrderKind.NurseDose or OrderKind.LongInfusion or OrderKind.Hydration or OrderKind.Teaching or OrderKind.Removal:
+                    ServiceClock.Add(reckoning, order, patient.LastUnder(order)?.Performed?.Date);
+                    break;
+                case OrderKind.VisitFrequency or OrderKind.Interval: break;
+            }
+        }
+
+        RecertificationClock.Add(reckoning, patient.Recertified);
+        ValidationClock.Add(reckoning);
+        OutsideCareClock.Apply(reckoning);
+        if (reckoning.Care.BornOn is null)
+            reckoning.Ask(null, DecisionCodes.BirthDateMissing, "The birth date is missing: age rules for materials and urgency are off.");
+    }
+
+    private static CareAnswer Answer(Reckoning reckoning, PatientStory patient)
+    {
+        var waived = RemovalWaiver.Apply(reckoning);
+        reckoning.Windows.Sort(static (a, b) => Order(a, b));
+        return new CareAnswer(
+            reckoning.Care.Patient, reckoning.Now, HoldOf(reckoning, patient),
+            [.. reckoning.Windows], [.. reckoning.Locks], [.. reckoning.Decisions])
+        { Waived = [.. waived] };
+    }
+
+    private static int Order(DueWindow a, DueWindow b)
+    {
+        var order = a.LateFrom.CompareTo(b.LateFrom);
+        if (order == 0) order = a.Item.CompareTo(b.Item);
+        if (order == 0) order = string.CompareOrdinal(a.Line?.Value, b.Line?.Value);
+        if (order == 0) order = string.CompareOrdinal(a.Lumen, b.Lumen);
+        if (order == 0) order = string.CompareOrdinal(a.Order, b.Order);
+        return order == 0 ? string.CompareOrdinal(a.Because.Sentence, b.Because.Sentence) : order;
+    }
+
+    private static Hold? HoldOf(Reckoning reckoning, PatientStory patient)
+    {
+        foreach (var hold in reckoning.Care.Holds)
+            if (hold.From <= reckoning.Today && (hold.Through is not { } last || last >= reckoning.Today)) return hold;
+        return patient.InHospitalSince is { } since ? new Hold(reckoning.Care.Patient, since, null, "In hospital") : null;
+    }
+}

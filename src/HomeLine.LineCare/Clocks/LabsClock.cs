@@ -1,0 +1,61 @@
+using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Orders;
+using HomeLine.LineCare.Policy;
+using HomeLine.LineCare.Windows;
+using NodaTime;
+
+namespace HomeLine.LineCare.Clocks;
+
+/// <summary>Laboratory draws by order: every so many days from the last draw, or on the order's weekdays or dates.</summary>
+internal static class LabsClock
+{
+    public static void Add(Reckoning reckoning, CareOrder order, LocalDate? lastDraw, LineEvent? draw)
+    {
+        if (order.EveryDays is { } every && order.Weekdays.IsEmpty && order.Dates.IsEmpty)
+            AddRepeating(reckoning, order, every, lastDraw, draw);
+        else
+            foreach (var day in Occurrences.Open(order, lastDraw, reckoning.Today, reckoning.Horizon))
+                reckoning.Windows.Add(OrderedWindow.On(reckoning, CareItem.Labs, order, day, What(order)));
+    }
+
+    private static void AddRepeating(Reckoning reckoning, CareOrder order, int every, LocalDate? lastDraw, LineEvent? draw)
+    {
+        if (every is < 1 or > 365)
+        {
+            reckoning.Ask(order.Line, DecisionCodes.OrderIntervalOutOfRange,
+                $"Order {order.Id} asks for a draw every {every} days; an interval is 1 to 365 days.");
+            return;
+        }
+
+        var early = Math.Min((int)reckoning.Value(RuleIds.LabsEarly), every - 1);
+        var next = new Repeat(every - early, every, ClockBasis.Date);
+        var last = (lastDraw ?? order.StartsOn).PlusDays(every);
+        if (lastDraw is null && last < reckoning.Today)
+        {
+            reckoning.Windows.Add(FirstDraw(reckoning, order, every) with { Next = next });
+            return;
+        }
+
+        if (order.EndsOn is { } ends && last > ends && last.PlusDays(-early) > ends) return;
+        if (order.EndsOn is { } end && last > end) last = end;
+        var since = lastDraw is { } drawn ? $"Last drawn {Says.Short(drawn)}" : $"Ordered from {Says.Short(order.StartsOn)}, no draw yet";
+        reckoning.Windows.Add(Frame.Days(reckoning, CareItem.Labs, order.Line, last.PlusDays(-early), last) with
+        {
+            Order = order.Id,
+            Next = next,
+            Because = OrderedWindow.Reason(order, draw, lastDraw, $"every {every} days", $"{What(order)}: {since}; every {every} days by order {order.Id}."),
+        });
+    }
+
+    private static DueWindow FirstDraw(Reckoning reckoning, CareOrder order, int every) =>
+        Frame.FirstContact(reckoning, CareItem.Labs, order.Line, null) with
+        {
+            Order = order.Id,
+            Because = OrderedWindow.Reason(order, null, null, $"every {every} days",
+                $"{What(order)}: no draw is recorded under order {order.Id}. Due at the first contact."),
+        };
+
+    private static string What(CareOrder order) => order.Text.Length > 0 ? order.Text
+        : order.Kind == OrderKind.DrugLevel ? "Drug level" : "Laboratory draw";
+}

@@ -1,0 +1,176 @@
+using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Orders;
+using HomeLine.LineCare.Policy;
+using HomeLine.LineCare.Windows;
+using NodaTime;
+
+namespace HomeLine.LineCare.Clocks;
+
+/// <summary>The end of a window and what set it.</summary>
+internal sealed record Limit(
+    Instant LateFrom, ClockBasis Basis, string RuleId, decimal Value, string Unit, PolicyLevel Level, string Source, string SetBy)
+{
+    public List<string>? Overrode { get; init; }
+
+    public string ValueText => Says.Amount(Value, Unit);
+}
+
+/// <summary>What a limit is asked for: which rule, for which item on which line, running from when.</summary>
+internal readonly record struct LimitQuestion(string RuleId, CareItem Item, LineId? Line, CareMoment Anchor);
+
+/// <summary>
+/// Which rule ends a window: order, then exception, then the agency's policy, then the default. A stricter order always wins; a looser one
+/// only once it was confirmed. A policy made shorter bites on the day it takes effect, one made longer only after the next reset.
+/// </summary>
+internal sealed class Limits(Reckoning reckoning)
+{
+    public Limit For(LimitQuestion question)
+    {
+        var limit = FromPolicy(question);
+        limit = WithException(limit, question);
+        return WithOrders(limit, question);
+    }
+
+    /// <summary>Earliest useful moment by the floor rule in force today.</summary>
+    public Instant Opens(string ruleId, CareMoment anchor)
+    {
+        var (value, unit) = Floor(ruleId);
+        return unit == "hours"
+            ? reckoning.LatestOf(anchor) + Duration.FromMinutes((double)(value * 60))
+            : reckoning.StartOf(anchor.Date.PlusDays((int)value - FirstDay));
+    }
+
+    public (decimal Value, string Unit) Floor(string ruleId)
+    {
+        foreach (var exception in reckoning.Care.Exceptions)
+            if (exception.RuleId == ruleId && exception.Through >= reckoning.Today)
+                return (exception.Value, reckoning.Policy.InForce(ruleId, reckoning.Today)?.Unit ?? "days");
+        var rule = reckoning.Policy.InForce(ruleId, reckoning.Today)
+            ?? throw new KeyNotFoundException($"No policy value '{ruleId}' is in force on {reckoning.Today}.");
+        return (rule.Value, rule.Unit);
+    }
+
+    /// <summary>1 when the agency counts the day of change as day 1.</summary>
+    private int FirstDay => reckoning.Policy.InForce(RuleIds.DayOfChangeIsDayOne, reckoning.Today)?.Value == 1 ? 1 : 0;
+
+    private Limit FromPolicy(LimitQuestion question)
+    {
+        var versions = reckoning.Policy.VersionsOf(question.RuleId);
+        var first = reckoning.Policy.InForce(question.RuleId, question.Anchor.Date) ?? versions.FirstOrDefault()
+            ?? throw new KeyNotFoundException($"No policy value '{question.RuleId}' exists.");
+        var limit = Of(first, EndBy(first, question.Anchor));
+        foreach (var version in versions)
+        {
+            if (version.EffectiveFrom <= question.Anchor.Date) continue;
+            var bites = reckoning.StartOf(version.EffectiveFrom);
+            if (bites >= limit.LateFrom) break;
+            var inForce = reckoning.Policy.InForce(question.RuleId, version.EffectiveFrom)!;
+            if (inForce != version) continue;
+            var end = Instant.Max(EndBy(version, question.Anchor), reckoning.EndOf(version.EffectiveFrom));
+            limit = end < limit.LateFrom
+                ? Of(version, end) with { Overrode = Noting(limit.Overrode, $"{limit.ValueText} before {Says.Day(version.EffectiveFrom)}") }
+                : limit with { Overrode = Noting(limit.Overrode, $"{Says.Amount(version.Value, version.Unit)} counts from the next change on") };
+        }
+
+        return limit;
+    }
+
+    private Instant EndBy(PolicyRule rule, CareMoment anchor) => rule.Unit == "hours"
+        ? reckoning.EarliestOf(anchor) + Duration.FromMinutes((double)(rule.Value * 60))
+        : EndByDays((int)rule.Value, anchor);
+
+    private Instant EndByDays(int days, CareMoment anchor) => reckoning.EndOf(anchor.Date.PlusDays(days - FirstDay));
+
+    private static Limit Of(PolicyRule rule, Instant end) => new(
+        end, rule.Unit == "hours" ? ClockBasis.Hour : ClockBasis.Date, rule.Id, rule.Value, rule.Unit, rule.Level, rule.Source,
+        rule.Level == PolicyLevel.Agency ? $"agency policy from {Says.Day(rule.EffectiveFrom)}" : rule.Source);
+
+    private Limit WithException(Limit limit, LimitQuestion question)
+    {
+        CareException? strictest = null;
+        foreach (var exception in reckoning.Care.Exceptions)
+            if (exception.RuleId == question.RuleId && exception.Through >= reckoning.Today
+                && (strictest is null || exception.Value < strictest.Value))
+                strictest = exception;
+        if (strictest is null) return limit;
+
+        var end = limit.Unit == "hours"
+            ? reckoning.EarliestOf(question.Anchor) + Duration.FromMinutes((double)(strictest.Value * 60))
+            : EndByDays((int)strictest.Value, question.Anchor);
+        var expires = reckoning.EndOf(strictest.Through);
+        if (end > expires) end = Instant.Max(Instant.Min(limit.LateFrom, end), expires);
+        return limit with
+        {
+            LateFrom = end,
+            Value = strictest.Value,
+            Level = PolicyLevel.PatientException,
+            Source = $"Exception by {strictest.Owner}: {strictest.Reason}",
+            SetBy = $"exception for this patient by {strictest.Owner}, to {Says.Day(strictest.Through)}",
+            Overrode = Noting(limit.Overrode, $"{limit.ValueText}, {limit.SetBy}"),
+        };
+    }
+
+    private Limit WithOrders(Limit limit, LimitQuestion question)
+    {
+        foreach (var order in reckoning.Care.Orders)
+        {
+            if (order.Kind != OrderKind.Interval || order.Item != question.Item || order.EveryDays is not { } days) continue;
+            if (order.Line is { } line && line != question.Line) continue;
+            if (!order.IsActiveOn(reckoning.Today)) continue;
+            if (days is < 1 or > 365)
+            {
+                reckoning.Ask(question.Line, DecisionCodes.OrderIntervalOutOfRange,
+                    $"Order {order.Id} asks for every {days} days; an interval is 1 to 365 days. Policy applies until it is corrected.");
+                continue;
+            }
+
+            limit = WithOrder(limit, order, days, question);
+        }
+
+        return limit;
+    }
+
+    private Limit WithOrder(Limit limit, CareOrder order, int days, LimitQuestion question)
+    {
+        var end = limit.Basis == ClockBasis.Hour
+            ? reckoning.EarliestOf(question.Anchor) + Duration.FromDays(days)
+            : EndByDays(days, question.Anchor);
+        if (end < limit.LateFrom)
+        {
+            var bites = order.StartsOn > question.Anchor.Date ? Instant.Max(end, reckoning.EndOf(order.StartsOn)) : end;
+            return Instant.Min(bites, limit.LateFrom) is var stricter && stricter < limit.LateFrom ? ByOrder(limit, order, days, stricter) : limit;
+        }
+
+        if (end == limit.LateFrom) return limit;
+        if (order.Confirmed && limit.Level != PolicyLevel.Order)
+        {
+            if (order.EndsOn is { } last) end = Instant.Max(limit.LateFrom, Instant.Min(end, reckoning.EndOf(last)));
+            return ByOrder(limit, order, days, end);
+        }
+
+        var text = $"order {order.Id}: every {days} days";
+        if (!order.Confirmed)
+        {
+            reckoning.Ask(question.Line, DecisionCodes.LooserOrder,
+                $"Order {order.Id} asks for every {days} days where {limit.ValueText} applies. The stricter stands until the order is confirmed.");
+            text += ", looser and not confirmed";
+        }
+
+        return limit with { Overrode = Noting(limit.Overrode, text) };
+    }
+
+    private static Limit ByOrder(Limit limit, CareOrder order, int days, Instant end) => limit with
+    {
+        LateFrom = end,
+        RuleId = order.Id,
+        Value = days,
+        Unit = "days",
+        Level = PolicyLevel.Order,
+        Source = $"Order {order.Id}, {order.Practitioner}",
+        SetBy = $"order {order.Id}",
+        Overrode = Noting(limit.Overrode, $"{limit.ValueText}, {limit.SetBy}"),
+    };
+
+    private static List<string> Noting(List<string>? notes, string note) => notes is null ? [note] : [.. notes, note];
+}

@@ -1,0 +1,46 @@
+using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Policy;
+using HomeLine.LineCare.Windows;
+using NodaTime;
+
+namespace HomeLine.LineCare.Clocks;
+
+/// <summary>The recertification assessment in the last days of every certification period; the start of care is day 1 (42 CFR 484.55(d)).</summary>
+internal static class RecertificationClock
+{
+    public static void Add(Reckoning reckoning, LineEvent? last)
+    {
+        var length = (int)reckoning.Value(RuleIds.RecertificationLast);
+        var first = (int)reckoning.Value(RuleIds.RecertificationFirst);
+        var start = reckoning.Care.CareStartedOn;
+        var period = Period(reckoning, last, start, length, first);
+        var opens = start.PlusDays((period * length) + first - 1);
+        var end = start.PlusDays(((period + 1) * length) - 1);
+        var rule = reckoning.Policy.InForce(RuleIds.RecertificationLast, reckoning.Today)!;
+        reckoning.Windows.Add(Frame.Days(reckoning, CareItem.Recertification, null, opens, end) with
+        {
+            Next = new Repeat(first, (2 * length) - first, ClockBasis.Date),
+            Because = new WindowReason(
+                last?.Id, last?.Performed?.Date ?? start, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
+                $"Care started {Says.Short(start)} (day 1); assessment in days {(period * length) + first} to {(period + 1) * length} ({rule.Source}).", []),
+        });
+    }
+
+    /// <summary>The first period not yet covered, but never further back than the one before today's: older ones are history.</summary>
+    private static int Period(Reckoning reckoning, LineEvent? last, LocalDate start, int length, int first)
+    {
+        var today = Index(NodaTime.Period.DaysBetween(start, reckoning.Today), length);
+        var uncovered = 0;
+        if (last?.Performed is { } done)
+        {
+            var days = NodaTime.Period.DaysBetween(start, done.Date);
+            var period = Index(days, length);
+            uncovered = days - (period * length) >= first - 1 ? period + 1 : period;
+        }
+
+        return Math.Max(Math.Max(uncovered, today - 1), 0);
+    }
+
+    private static int Index(int days, int length) => days < 0 ? 0 : days / length;
+}

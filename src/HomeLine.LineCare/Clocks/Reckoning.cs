@@ -1,0 +1,65 @@
+using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Policy;
+using HomeLine.LineCare.Windows;
+using NodaTime;
+
+namespace HomeLine.LineCare.Clocks;
+
+/// <summary>One computation: what it knows, and the windows, locks and decisions it has gathered so far.</summary>
+internal sealed class Reckoning
+{
+    public Reckoning(PatientCare care, PolicyBook policy, Instant now, int horizonDays)
+    {
+        Care = care;
+        Policy = policy;
+        Now = now;
+        Today = now.InZone(care.Zone).Date;
+        Horizon = Today.PlusDays(horizonDays);
+        Limits = new Limits(this);
+    }
+
+    public PatientCare Care { get; }
+
+    public PolicyBook Policy { get; }
+
+    public Instant Now { get; }
+
+    public LocalDate Today { get; }
+
+    /// <summary>Last day for which ordered dates are listed, included.</summary>
+    public LocalDate Horizon { get; }
+
+    public Limits Limits { get; }
+
+    public List<DueWindow> Windows { get; } = [];
+
+    public List<LineLock> Locks { get; } = [];
+
+    public List<Decision> Decisions { get; } = [];
+
+    public Instant StartOf(LocalDate day) => Care.Zone.AtStartOfDay(day).ToInstant();
+
+    /// <summary>First instant after a civil day.</summary>
+    public Instant EndOf(LocalDate day) => StartOf(day.PlusDays(1));
+
+    public LocalDate DayOf(Instant at) => at.InZone(Care.Zone).Date;
+
+    /// <summary>The last civil day on which something ending before <paramref name="lateFrom"/> can still be done.</summary>
+    public LocalDate LastDayBefore(Instant lateFrom) => DayOf(lateFrom - Duration.Epsilon);
+
+    /// <summary>A policy value in force today.</summary>
+    public decimal Value(string ruleId) => Policy.ValueOf(ruleId, Today);
+
+    public void Ask(LineId? line, string code, string sentence)
+    {
+        var decision = new Decision(Care.Patient, line, code, sentence);
+        if (!Decisions.Contains(decision)) Decisions.Add(decision);
+    }
+
+    /// <summary>The exact moment, or the one that makes the item late soonest when only the day is known.</summary>
+    public Instant EarliestOf(CareMoment moment) => moment.At ?? StartOf(moment.Date);
+
+    /// <summary>The exact moment, or the one that keeps the item closed longest when only the day is known.</summary>
+    public Instant LatestOf(CareMoment moment) => moment.At ?? EndOf(moment.Date);
+}

@@ -1,0 +1,61 @@
+using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Policy;
+
+namespace HomeLine.LineCare.Clocks;
+
+/// <summary>
+/// The administration set of each infusion, in elapsed hours. A set that belongs to a container ends with it: once it was taken down,
+/// or when a caregiver hangs each container with its own set and nothing is recorded, there is no running clock.
+/// </summary>
+internal static class SetClock
+{
+    public static void Add(Reckoning reckoning, LineStory story)
+    {
+        foreach (var infusion in reckoning.Care.Infusions)
+        {
+            if (infusion.Line != story.Line.Id || story.Lumen(infusion.Lumen) is not { } lumen) continue;
+            var owner = OwnerOf(reckoning, infusion);
+            if (infusion.Kind != InfusionKind.Continuous && !ContainerRuns(infusion, lumen, owner)) continue;
+            var (ceiling, floor) = RulesOf(infusion.Kind);
+            reckoning.Windows.Add(new WindowDraft(
+                CareItem.Set, story.Line.Id, infusion.Lumen, lumen.Set, ceiling, floor,
+                lumen.Set.IsDated ? $"Set for {infusion.Drug} changed" : $"Set for {infusion.Drug}")
+            { Owner = owner }.Window(reckoning));
+        }
+    }
+
+    private static (string Ceiling, string? Floor) RulesOf(InfusionKind kind) => kind switch
+    {
+        InfusionKind.Continuous => (RuleIds.Max(RuleIds.SetContinuous), RuleIds.Min(RuleIds.SetContinuous)),
+        InfusionKind.Intermittent => (RuleIds.SetIntermittent, null),
+        InfusionKind.ParenteralNutrition => (RuleIds.SetNutrition, null),
+        InfusionKind.Lipid => (RuleIds.SetLipid, null),
+        InfusionKind.Blood => (RuleIds.SetBlood, null),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such infusion."),
+    };
+
+    /// <summary>Whether a per-container or per-dose set is hanging: it was changed, and no dose has ended since. With no record the nurse
+    /// who owns nutrition, lipid or blood has to look; a set for a single nurse-given dose belongs to that visit and has no clock.</summary>
+    private static bool ContainerRuns(Infusion infusion, LumenStory lumen, PerformerKind owner)
+    {
+        if (!lumen.Set.IsDated)
+            return owner == PerformerKind.Nurse && infusion is not { Kind: InfusionKind.Intermittent, SetChangedBy: PerformerKind.Nurse };
+        if (infusion.Kind == InfusionKind.Intermittent) return infusion.SetChangedBy != PerformerKind.Nurse;
+        return lumen.DoseEnded is not { Performed: { } ended } || Before(ended, lumen.Set.Moment);
+    }
+
+    private static bool Before(CareMoment first, CareMoment second) => first is { At: { } a } && second is { At: { } b }
+        ? a <= b
+        : first.Date < second.Date;
+
+    /// <summary>The infusion says who changes its set; a caregiver keeps it only while somebody is validated for it.</summary>
+    private static PerformerKind OwnerOf(Reckoning reckoning, Infusion infusion)
+    {
+        if (infusion.SetChangedBy != PerformerKind.Caregiver) return infusion.SetChangedBy;
+        if (Owners.IsValidated(reckoning.Care.Caregivers, CareItem.Set, infusion.Line, reckoning.Today)) return PerformerKind.Caregiver;
+        reckoning.Ask(infusion.Line, DecisionCodes.CaregiverNotValidated,
+            $"Nobody is validated to change the set for {infusion.Drug}: it falls to the nurse until somebody is.");
+        return PerformerKind.Nurse;
+    }
+}

@@ -1,0 +1,193 @@
+using HomeLine.LineCare.Lines;
+using NodaTime;
+
+namespace HomeLine.LineCare.Ledger;
+
+/// <summary>What the ledger says about one line, gathered in one pass over its events in the order performed.</summary>
+internal sealed partial class LineStory
+{
+    private Instant? _admittedAt;
+
+    private readonly DateTimeZone _zone;
+
+    public LineStory(Line line, DateTimeZone zone)
+    {
+        Line = line;
+        _zone = zone;
+        Lumens = new LumenStory[line.Lumens.Length];
+        for (var i = 0; i < Lumens.Length; i++) Lumens[i] = new LumenStory(line.Lumens[i]);
+        TipConfirmed = line.TipConfirmed;
+    }
+
+    public Line Line { get; }
+
+    public LumenStory[] Lumens { get; }
+
+    public Anchor Dressing { get; private set; } = Anchor.None;
+
+    public Anchor Needle { get; private set; } = Anchor.None;
+
+    public Anchor PortFlush { get; private set; } = Anchor.None;
+
+    public Anchor SiteCheck { get; private set; } = Anchor.None;
+
+    /// <summary>What lies over the site now; empty when no event says.</summary>
+    public DressingKind? Covering { get; private set; }
+
+    /// <summary>The needle is in the port.</summary>
+    public bool Accessed { get; private set; }
+
+    public bool TipConfirmed { get; private set; }
+
+    public LineEvent? Inserted { get; private set; }
+
+    /// <summary>The removal or exchange that ended this line.</summary>
+    public LineEvent? Ended { get; private set; }
+
+    public LineEvent? CheckedAfterRemoval { get; private set; }
+
+    /// <summary>Reports of a broken seal since the last full change.</summary>
+    public List<LineEvent> BrokenSeals { get; } = [];
+
+    /// <summary>Care by somebody not validated for it that no nurse has looked at since.</summary>
+    public LineEvent? Unverified { get; private set; }
+
+    /// <summary>Two statements about the same dressing that cannot both be true.</summary>
+    public LineEvent? Contradicted { get; private set; }
+
+    public LineEvent? LastLength { get; private set; }
+
+    public LineEvent? Baseline { get; private set; }
+
+    public LumenStory? Lumen(string label) => Array.Find(Lumens, lumen => lumen.Label == label);
+
+    /// <summary>Takes in the next event of this line, or one of the patient as a whole.</summary>
+    /// <param name="entry">The event.</param>
+    /// <param name="validated">Whether the performer was validated for what the event does.</param>
+    public void Take(LineEvent entry, bool validated)
+    {
+        switch (entry.Kind)
+        {
+            case LineEventKind.AdmittedToHospital: _admittedAt ??= MomentOf(entry); return;
+            case LineEventKind.ReturnedHome: LoseDatesBefore(_admittedAt ?? MomentOf(entry), entry); _admittedAt = null; return;
+        }
+
+        if (entry.Line != Line.Id) return;
+        if (Ended is not null)
+        {
+            if (entry.Kind == LineEventKind.SiteChecked) CheckedAfterRemoval = entry;
+            return;
+        }
+
+        TakeState(entry);
+        TakeDressing(entry);
+        TakeNeedle(entry);
+        TakeLumens(entry);
+        TakeLooks(entry, validated);
+    }
+
+    private void TakeState(LineEvent entry)
+    {
+        switch (entry.Kind)
+        {
+            case LineEventKind.Inserted: Inserted = entry; break;
+            case LineEventKind.TipConfirmed: TipConfirmed = true; break;
+            case LineEventKind.SealReported: BrokenSeals.Add(entry); break;
+            case LineEventKind.Removed or LineEventKind.Exchanged: Ended = entry; break;
+            case LineEventKind.LumenOccluded or LineEventKind.LumenCleared:
+                foreach (var lumen in Named(entry.LumensUsed)) lumen.Occluded = entry.Kind == LineEventKind.LumenOccluded;
+                break;
+            case LineEventKind.ConnectorCompromised:
+                foreach (var lumen in Named(entry.ConnectorsChanged.IsDefaultOrEmpty ? entry.LumensUsed : entry.ConnectorsChanged))
+                    lumen.Compromised = entry;
+                break;
+        }
+
+        if (entry.OutsideLengthCm is null || ResetTable.Of(entry.Kind, CareItem.OutsideLength) is ResetEffect.Ends) return;
+        if (entry.Kind == LineEventKind.Inserted) Baseline = entry;
+        LastLength = entry;
+    }
+
+    private void TakeDressing(LineEvent entry)
+    {
+        switch (ResetTable.Of(entry.Kind, CareItem.Dressing))
+        {
+            case ResetEffect.Resets or ResetEffect.Starts:
+                var (kept, asks) = Statement.Weigh(Dressing, entry, _zone);
+                if (asks is not null) Contradicted = asks;
+                if (!kept) break;
+                Dressing = Anchor.At(entry);
+                Covering = entry.Dressing ?? DefaultCovering(entry);
+                BrokenSeals.Clear();
+                break;
+            case ResetEffect.Ends:
+                Dressing = Anchor.None;
+                Covering = DressingKind.None;
+                BrokenSeals.Clear();
+                break;
+        }
+    }
+
+    /// <summary>Unknown material at insertion is treated as gauze; a change that does not say keeps what was there.</summary>
+    private DressingKind DefaultCovering(LineEvent entry) =>
+        entry.Kind == LineEventKind.Inserted ? DressingKind.Gauze : Covering ?? DressingKind.Film;
+
+    private void TakeNeedle(LineEvent entry)
+    {
+        switch (ResetTable.Of(entry.Kind, CareItem.PortNeedle))
+        {
+            case ResetEffect.Resets: Needle = Anchor.At(entry); Accessed = true; break;
+            case ResetEffect.Ends: Needle = Anchor.None; Accessed = false; break;
+        }
+
+        if (Resets(CareItem.PortFlush, entry, !entry.LumensUsed.IsDefaultOrEmpty)) PortFlush = Anchor.At(entry);
+    }
+
+    private void TakeLumens(LineEvent entry)
+    {
+        foreach (var lumen in Lumens)
+        {
+            if (ResetsLumen(CareItem.Connector, entry, entry.ConnectorsChanged, lumen)
+                || (entry.Kind == LineEventKind.BloodCultureDrawn && Names(entry.LumensUsed, lumen)))
+            {
+                lumen.Connector = Anchor.At(entry);
+                lumen.Compromised = null;
+            }
+
+            if (ResetsLumen(CareItem.LumenFlush, entry, entry.LumensUsed, lumen)) lumen.Flush = Anchor.At(entry);
+            if (ResetsLumen(CareItem.Set, entry, entry.LumensUsed, lumen)) lumen.Set = Anchor.At(entry);
+            if (entry.Kind == LineEventKind.DoseGiven && Names(entry.LumensUsed, lumen)) lumen.DoseEnded = entry;
+        }
+    }
+
+    private void TakeLooks(LineEvent entry, bool validated)
+    {
+        var byNurse = entry.Performer == PerformerKind.Nurse;
+        var looks = ResetTable.Of(entry.Kind, CareItem.SiteCheck) is ResetEffect.Resets or ResetEffect.Starts;
+        if (looks && (byNurse || entry.Kind == LineEventKind.Inserted))
+        {
+            SiteCheck = Anchor.At(entry);
+            Unverified = null;
+        }
+
+        if (!validated) Unverified = entry;
+    }
+
+    /// <summary>Care with a date before the admission no longer says what is on the line now; what was done during the stay does.</summary>
+    private void LoseDatesBefore(Instant admittedAt, LineEvent returned)
+    {
+        var returnedAt = returned.Performed is { At: null } day ? _zone.AtStartOfDay(day.Date).ToInstant() : MomentOf(returned);
+        Anchor Lose(Anchor anchor) =>
+            anchor.By is null || MomentOf(anchor.By) > admittedAt ? anchor : anchor.AfterHospital(returnedAt);
+        Dressing = Lose(Dressing);
+        Needle = Lose(Needle);
+        PortFlush = Lose(PortFlush);
+        SiteCheck = Lose(SiteCheck);
+        foreach (var lumen in Lumens)
+        {
+            lumen.Connector = Lose(lumen.Connector);
+            lumen.Flush = Lose(lumen.Flush);
+            lumen.Set = Lose(lumen.Set);
+        }
+    }
+}

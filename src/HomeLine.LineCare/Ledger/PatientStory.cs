@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using HomeLine.LineCare.Clocks;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Orders;
+using NodaTime;
+
+namespace HomeLine.LineCare.Ledger;
+
+/// <summary>What the ledger says about the patient as a whole.</summary>
+internal sealed class PatientStory
+{
+    private readonly Dictionary<string, LineEvent> _lastUnder = new(StringComparer.Ordinal);
+    private LineEvent? _lastLabs;
+
+    public LineEvent? Recertified { get; private set; }
+
+    public LocalDate? InHospitalSince { get; private set; }
+
+    public void Take(LineEvent entry)
+    {
+        switch (entry.Kind)
+        {
+            case LineEventKind.AdmittedToHospital: InHospitalSince ??= entry.Performed?.Date; break;
+            case LineEventKind.ReturnedHome: InHospitalSince = null; break;
+            case LineEventKind.Recertified: Recertified = entry; break;
+            case LineEventKind.LabsDrawn or LineEventKind.DoseGiven or LineEventKind.ServiceGiven or LineEventKind.Removed
+                when entry.Performed is not null:
+                if (entry.Order is { } order) _lastUnder[order] = entry;
+                else if (entry.Kind == LineEventKind.LabsDrawn) _lastLabs = entry;
+                break;
+        }
+    }
+
+    /// <summary>The last entry made under an order. A draw that names no order counts for routine labs, never for a drug level.</summary>
+    public LineEvent? LastUnder(CareOrder order)
+    {
+        var named = _lastUnder.GetValueOrDefault(order.Id);
+        if (order.Kind != OrderKind.Labs || _lastLabs is null) return named;
+        return named is null || _lastLabs.Performed!.Value.Date > named.Performed!.Value.Date ? _lastLabs : named;
+    }
+
+    /// <summary>Whether what a caregiver did was theirs to do on that day; anybody else's care is not a question of validation.</summary>
+    public static bool IsValidated(LineEvent entry, ImmutableArray<CaregiverValidation> validations)
+    {
+        if (entry.Performer != PerformerKind.Caregiver || ItemOf(entry.Kind) is not { } item || entry.Performed is not { } performed) return true;
+        return Owners.IsValidated(validations, item, entry.Line, performed.Date, entry.PerformerName)
+            || (item == CareItem.LumenFlush
+                && Owners.IsValidated(validations, CareItem.PortFlush, entry.Line, performed.Date, entry.PerformerName));
+    }
+
+    private static CareItem? ItemOf(LineEventKind kind) => kind switch
+    {
+        LineEventKind.DressingChanged => CareItem.Dressing,
+        LineEventKind.ConnectorChanged => CareItem.Connector,
+        LineEventKind.SetChanged => CareItem.Set,
+        LineEventKind.PortAccessed => CareItem.PortNeedle,
+        LineEventKind.Flushed => CareItem.LumenFlush,
+        _ => null,
+    };
+}
