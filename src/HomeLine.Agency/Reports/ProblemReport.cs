@@ -51,17 +51,40 @@ public sealed record StoppedFlow(
     ImmutableArray<PersonToTell> ToTell);
 
 /// <summary>The answers offered for a same-day problem.</summary>
+/// <param name="SealClass">1, 2 or 3 after raising; 1 is the most urgent.</param>
+/// <param name="TargetBy">When the visit should have started.</param>
+/// <param name="LastAcceptable">When it must have started.</param>
+/// <param name="Bundle">What is done in the visit.</param>
+/// <param name="InterimWording">What to read to the caller until the nurse comes.</param>
+/// <param name="CaregiverMay">Set when a validated caregiver may change the dressing at once.</param>
+/// <param name="Answers">At most three, best first.</param>
+/// <param name="Dominated">Workable, but another answer is better on every count.</param>
+/// <param name="RuledOut">Nurses who cannot, and why.</param>
 public sealed record OfferedAnswers(
     int SealClass,
     Instant TargetBy,
     Instant LastAcceptable,
     ImmutableArray<string> Bundle,
     ImmutableArray<string> InterimWording,
+    string? CaregiverMay,
     ImmutableArray<AnswerInWords> Answers,
     ImmutableArray<AnswerInWords> Dominated,
     ImmutableArray<RuledOut> RuledOut);
 
 /// <summary>One answer, ready to read and to apply.</summary>
+/// <param name="Key">Names the answer within its report: <c>A</c>, <c>B</c> …</param>
+/// <param name="Title">Who comes and when.</param>
+/// <param name="Visit">The new visit.</param>
+/// <param name="NurseName">Who comes.</param>
+/// <param name="DrivingDelta">Minutes of driving added that day.</param>
+/// <param name="MeetsTarget">Whether the visit starts within the target.</param>
+/// <param name="Disruption">Points of the disruption table.</param>
+/// <param name="Moves">Families whose told range is left, with by how much.</param>
+/// <param name="Replaces">Visits no longer needed.</param>
+/// <param name="Frees">Time nurses get back.</param>
+/// <param name="ToTell">Everybody who must be told, and nobody else.</param>
+/// <param name="NextWindow">When the dressing is next due once this visit is made.</param>
+/// <param name="OrderLedger">What the visit does to the as-needed visits ordered.</param>
 public sealed record AnswerInWords(
     string Key,
     string Title,
@@ -74,7 +97,8 @@ public sealed record AnswerInWords(
     ImmutableArray<string> Replaces,
     ImmutableArray<string> Frees,
     ImmutableArray<PersonToTell> ToTell,
-    string NextWindow);
+    string NextWindow,
+    string OrderLedger);
 
 /// <summary>Somebody who must be told, how, and by when.</summary>
 public sealed record PersonToTell(string Who, string Channel, string What, Instant By);

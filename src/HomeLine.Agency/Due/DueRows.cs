@@ -1,0 +1,111 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.LineCare;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Windows;
+using NodaTime;
+
+namespace HomeLine.Agency.Due;
+
+/// <summary>Windows as rows people read: the most pressing first, each with its words.</summary>
+public static class DueRows
+{
+    /// <summary>Rows of every patient, most pressing first.</summary>
+    public static ImmutableArray<DueRow> Of(AgencyRoster roster, CareFiles files, PlannedWeek? published, Instant now)
+    {
+        var visits = (published?.Visits ?? []).ToLookup(v => v.Patient);
+        var nurses = roster.Nurses.ToDictionary(n => n.Id, n => n.Name);
+        return [.. roster.Patients
+            .SelectMany(p => Of(p, files, roster.Map, [.. visits[p.Id]], nurses, now))
+            .OrderBy(r => r.Urgency)
+            .ThenBy(r => r.Window.LateFrom)
+            .ThenBy(r => r.PatientName, StringComparer.Ordinal)
+            .ThenBy(r => r.ItemLabel, StringComparer.Ordinal)];
+    }
+
+    /// <summary>Rows of one patient.</summary>
+    public static IEnumerable<DueRow> Of(
+        Patient patient,
+        CareFiles files,
+        AgencyMap map,
+        ImmutableArray<WeekVisit> visits,
+        IReadOnlyDictionary<string, string> nurses,
+        Instant now)
+    {
+        PatientCare care = files[patient.Id];
+        CareAnswer answer = files.WhatIsDue(patient.Id, now);
+        var lines = care.Lines.ToDictionary(l => l.Id);
+        var chores = Chore.Of(care, answer).SelectMany(c => c.Windows.Select(w => (Window: w, c.Key))).ToLookup(x => x.Window, x => x.Key);
+        string place = PlaceOf(patient, map);
+        foreach (DueWindow window in answer.Windows)
+        {
+            Line? line = window.Line is { } id ? lines[id] : null;
+            Urgency urgency = UrgencyOf(window, answer.OnHold, patient.Zone, now);
+            yield return new DueRow(
+                patient.Id,
+                patient.Name,
+                place,
+                line is null ? "" : CareLabels.Of(line),
+                ItemLabel(window, care),
+                window,
+                urgency,
+                InWords(window, urgency, patient.Zone, now),
+                PlannedFor(visits, chores[window].FirstOrDefault(), nurses));
+        }
+    }
+
+    /// <summary>The town the home is in, by the nearest town of the map; the address when the map has none.</summary>
+    public static string PlaceOf(Patient patient, AgencyMap map) =>
+        map.Towns.MinBy(t => Math.Pow(t.At.X - patient.Home.X, 2) + Math.Pow(t.At.Y - patient.Home.Y, 2))?.Name ?? patient.Address;
+
+    private static Urgency UrgencyOf(DueWindow window, Hold? hold, DateTimeZone zone, Instant now)
+    {
+        if (hold is not null) return Urgency.OnHold;
+        if (window.IsLateAt(now)) return Urgency.Late;
+        if (window.Standing == WindowStanding.CutShort) return Urgency.CutShort;
+        if (window.Standing == WindowStanding.DateUnknown) return Urgency.DateUnknown;
+        if (window.LastDay == now.InZone(zone).Date) return Urgency.DueToday;
+        return window.Opens <= now ? Urgency.Open : Urgency.Ahead;
+    }
+
+    private static string ItemLabel(DueWindow window, PatientCare care)
+    {
+        if (window.Order is { } order && care.Orders.FirstOrDefault(o => o.Id == order) is { Text.Length: > 0 } named) return named.Text;
+        string item = CareLabels.Of(window.Item);
+        return window.Lumen is { } lumen ? $"{item}, lumen {lumen}" : item;
+    }
+
+    private static string InWords(DueWindow window, Urgency urgency, DateTimeZone zone, Instant now)
+    {
+        if (urgency == Urgency.DateUnknown) return "date unknown: due at the first contact";
+        if (window.IsLateAt(now)) return LateInWords(window, zone, now);
+        if (window.Basis == ClockBasis.Hour || window.Standing == WindowStanding.CutShort)
+            return $"by {Moment(window.LateFrom, zone)}";
+        return window.OpensOn == window.LastDay ? Day(window.LastDay) : $"{Day(window.OpensOn)} to {Day(window.LastDay)}";
+    }
+
+    private static string LateInWords(DueWindow window, DateTimeZone zone, Instant now)
+    {
+        if (window.Basis == ClockBasis.Hour)
+        {
+            int hours = (int)Math.Floor((now - window.LateFrom).TotalHours);
+            return hours < 1 ? "late by less than an hour" : $"late by {hours} {(hours == 1 ? "hour" : "hours")}";
+        }
+
+        int days = Period.DaysBetween(window.LastDay, now.InZone(zone).Date);
+        return $"late by {days} {(days == 1 ? "day" : "days")}";
+    }
+
+    private static string? PlannedFor(ImmutableArray<WeekVisit> visits, string? key, IReadOnlyDictionary<string, string> nurses)
+    {
+        WeekVisit? visit = key is null ? null : visits.Where(v => v.Care.Any(c => c.Key == key)).OrderBy(v => v.Day).FirstOrDefault();
+        return visit is null ? null : $"{Day(visit.Day)} {visit.Start:HH:mm}, {nurses.GetValueOrDefault(visit.Nurse, visit.Nurse)}";
+    }
+
+    private static string Day(LocalDate date) => date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
+
+    private static string Moment(Instant at, DateTimeZone zone) =>
+        at.InZone(zone).LocalDateTime.ToString("ddd d MMM HH:mm", CultureInfo.InvariantCulture);
+}

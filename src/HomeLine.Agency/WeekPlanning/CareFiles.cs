@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
+using HomeLine.LineCare;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Policy;
+using NodaTime;
+
+namespace HomeLine.Agency.WeekPlanning;
+
+/// <summary>The roster cut by patient, as the clocks read it. Built once per roster; each table is walked once.</summary>
+public sealed class CareFiles
+{
+    private readonly ImmutableDictionary<PatientId, PatientCare> files;
+
+    private CareFiles(ImmutableDictionary<PatientId, PatientCare> files, PolicyBook policy)
+    {
+        this.files = files;
+        Policy = policy;
+    }
+
+    /// <summary>Shipped defaults with the agency's own rules above them.</summary>
+    public PolicyBook Policy { get; }
+
+    public PatientCare this[PatientId patient] => files[patient];
+
+    public static CareFiles Of(AgencyRoster roster)
+    {
+        var lines = roster.Lines.ToLookup(l => l.Patient);
+        var infusions = roster.Infusions.ToLookup(i => i.Patient);
+        var events = roster.Events.ToLookup(e => e.Patient);
+        var orders = roster.Orders.ToLookup(o => o.Patient);
+        var exceptions = roster.Exceptions.ToLookup(x => x.Patient);
+        var caregivers = roster.Caregivers.ToLookup(c => c.Patient);
+        var holds = roster.Holds.ToLookup(h => h.Patient);
+        var outside = roster.OutsideCare.ToLookup(o => o.Patient);
+        var files = roster.Patients.ToImmutableDictionary(p => p.Id, p => new PatientCare
+        {
+            Patient = p.Id,
+            Zone = p.Zone,
+            CareStartedOn = p.CareStartedOn,
+            BornOn = p.BornOn,
+            Risks = p.Risks,
+            Lines = [.. lines[p.Id]],
+            Infusions = [.. infusions[p.Id]],
+            Events = [.. events[p.Id]],
+            Orders = [.. orders[p.Id]],
+            Exceptions = [.. exceptions[p.Id]],
+            Caregivers = [.. caregivers[p.Id]],
+            Holds = [.. holds[p.Id]],
+            Outside = [.. outside[p.Id].SelectMany(o => Outside(o, lines[p.Id], roster.Profile.Zone))],
+        });
+        return new CareFiles(files, PolicyBook.Default.With(roster.Policy));
+    }
+
+    /// <summary>Everything on the line is expected from elsewhere until the report is overdue.</summary>
+    private static IEnumerable<LineCare.OutsideCare> Outside(Roster.OutsideCare expected, IEnumerable<Line> lines, DateTimeZone zone) => lines
+        .Where(l => expected.Line is null || expected.Line == l.Id)
+        .Select(l => new LineCare.OutsideCare(
+            expected.Patient,
+            l.Id,
+            expected.ExpectedOn,
+            expected.FallBackFrom.InZoneLeniently(zone).ToInstant(),
+            expected.Where,
+            [.. Enum.GetValues<CareItem>()]));
+
+    public CareAnswer WhatIsDue(PatientId patient, Instant now) => LineCare.WhatIsDue.For(files[patient], Policy, now);
+}

@@ -1,0 +1,171 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
+using HomeLine.LineCare;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Policy;
+using HomeLine.LineCare.Windows;
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
+using NodaTime;
+
+namespace HomeLine.Agency.WeekPlanning;
+
+/// <summary>What one patient needs of the agency's nurses within the horizon, and what cannot be planned and why.</summary>
+public sealed record PatientNeeds(ImmutableArray<CareNeed> Needs, ImmutableArray<UnmetNeed> NotPlannable)
+{
+    /// <summary>Derives the needs from the windows. Pure.</summary>
+    public static PatientNeeds Of(Patient patient, PatientCare care, CareAnswer answer, NeedSetting setting) =>
+        new PatientNeedsBuilder(patient, care, answer, setting).Build();
+}
+
+/// <summary>What every patient's needs are derived with.</summary>
+/// <param name="Policy">The policy book.</param>
+/// <param name="Calendar">The horizon.</param>
+/// <param name="Now">The moment planned from.</param>
+/// <param name="PlannedAhead">Whether needs whose window ends after the horizon ride along when the next visit would be too late.</param>
+public sealed record NeedSetting(
+    PolicyBook Policy,
+    PlanCalendar Calendar,
+    Instant Now,
+    bool PlannedAhead = true)
+{
+    public LocalDate Today => Now.InZone(Calendar.Zone).Date;
+}
+
+/// <summary>One patient's derivation, step by step: gates, chores, limits, repeats, tasks.</summary>
+internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, CareAnswer answer, NeedSetting setting)
+{
+    private readonly PlanCalendar calendar = setting.Calendar;
+    private readonly CareMinutes minutes = new(setting.Policy, setting.Today);
+    private readonly RiskWeights weights = new(setting.Policy, setting.Today);
+    private readonly ImmutableArray<CareNeed>.Builder needs = ImmutableArray.CreateBuilder<CareNeed>();
+    private readonly ImmutableArray<UnmetNeed>.Builder notPlannable = ImmutableArray.CreateBuilder<UnmetNeed>();
+
+    public PatientNeeds Build()
+    {
+        PlanningSpan span = PlanningSpan.Of(care, answer, calendar, setting.Now);
+        ImmutableArray<Chore> chores = [.. Chore.Of(care, answer).Where(c => !CoveredByInfusion(c))];
+        if (span.IsEmpty) return new PatientNeeds([], []);
+        ImmutableArray<Chore> due = [.. chores.Where(c => calendar.Minute(c.Lead.LateFrom) <= calendar.End)];
+        foreach (Chore chore in due) Add(chore, span, Math.Min(calendar.Minute(chore.Lead.LateFrom), calendar.End));
+        if (setting.PlannedAhead)
+        {
+            foreach (Chore chore in chores.Except(due).Where(c => NextVisitComesTooLate(c, due)))
+                Add(chore, span, calendar.End);
+        }
+
+        return new PatientNeeds(needs.ToImmutable(), notPlannable.ToImmutable());
+    }
+
+    /// <summary>An infusion through an idle port flushes it, so the flush is no work of its own.</summary>
+    private bool CoveredByInfusion(Chore chore) =>
+        chore.Item == CareItem.PortFlush
+        && answer.Windows.Any(w => w is { Item: CareItem.OrderedService, Order: { } id }
+            && care.Orders.Any(o => o.Id == id && o.Line == chore.Line?.Id)
+            && w.LastDay <= chore.Lead.LastDay);
+
+    /// <summary>
+    /// A window that closes next week, before the next visit can usefully come, has to be met this week;
+    /// one that the next visit still reaches is left alone.
+    /// </summary>
+    private bool NextVisitComesTooLate(Chore chore, ImmutableArray<Chore> due)
+    {
+        if (calendar.Minute(chore.Lead.Opens) >= calendar.End) return false;
+        LocalDate? next = null;
+        foreach (Chore other in due)
+        {
+            if (other.Lead.Next is not { } repeat) continue;
+            LocalDate opens = repeat.OpensAfter(other.Lead.LastDay);
+            next = next is { } n && n < opens ? n : opens;
+        }
+
+        return next is { } date && chore.Lead.LastDay < date;
+    }
+
+    private void Add(Chore chore, PlanningSpan span, int lateFrom)
+    {
+        DueWindow window = chore.Lead;
+        int opens = Math.Max(calendar.Minute(window.Opens), span.From);
+        if (chore.Order?.NotBefore is { } delivered) opens = Math.Max(opens, calendar.Minute(delivered));
+        lateFrom = Math.Min(lateFrom, span.Through + 1);
+        if (opens > span.Through)
+        {
+            RefuseOutOfSpan(chore, span);
+            return;
+        }
+
+        ImmutableArray<int> steps = [.. RepeatSteps.Earliest(window, opens, lateFrom, calendar, setting.Now)];
+        string? before = null;
+        for (int i = 0; i < steps.Length; i++)
+        {
+            CareTask task = Task(chore, Math.Max(steps[i], span.From), lateFrom, span.Through, before, i);
+            needs.Add(new CareNeed(chore.Key, task, patient.Id, chore.Item, chore.Windows));
+            before = task.Id;
+            lateFrom = window.Next is { } repeat
+                ? Math.Min(Math.Max(lateFrom, RepeatSteps.NowOrLater(lateFrom, calendar, setting.Now)) + repeat.MaxMinutes(), span.Through + 1)
+                : lateFrom;
+        }
+    }
+
+    private CareTask Task(Chore chore, int opens, int lateFrom, int through, string? before, int occurrence)
+    {
+        DueWindow window = chore.Lead;
+        (int setup, int work) = chore.Order is { } order ? minutes.Of(order) : minutes.Of(chore.Item, care, chore.Line, IsFurtherLine(chore));
+        bool follows = before is not null && window.Next is not null;
+        return new CareTask
+        {
+            Id = $"{chore.Key}@{window.LastDay:uuuu-MM-dd}" + (occurrence == 0 ? "" : $"+{occurrence}"),
+            Patient = patient.Id.Value,
+            Label = Label(chore),
+            Opens = opens,
+            LateFrom = lateFrom,
+            HardLatest = window.Standing == WindowStanding.Ordered ? Math.Min(through, lateFrom - 1) : through,
+            TargetBy = window.Standing == WindowStanding.CutShort ? calendar.Minute(window.Target) : null,
+            StartSpans = StartSpans(chore, opens, lateFrom),
+            SetupMinutes = setup + patient.ExtraMinutes,
+            WorkMinutes = work,
+            Skills = CareSkills.Of(chore.Item, chore.Line, chore.Order, patient),
+            Critical = RiskWeights.IsCritical(chore, care, setting.Today),
+            Weight = weights.Of(chore, care, setting.Today),
+            After = follows ? before : null,
+            MinGap = follows ? window.Next!.MinMinutes() : 0,
+            MaxGap = follows ? window.Next!.MaxMinutes() : int.MaxValue,
+            GapInDays = follows && window.Next!.InDays(),
+            DrawToDropMinutes = chore.Order is { NeedsCourier: true }
+                ? (int)setting.Policy.ValueOf("specimen.drawtodrop.max", setting.Today)
+                : null,
+            Safety = window.Standing is WindowStanding.CutShort or WindowStanding.DateUnknown,
+        };
+    }
+
+    private static string Label(Chore chore)
+    {
+        if (chore.Order is { } order) return order.Text.Length > 0 ? order.Text : CareLabels.Of(chore.Item);
+        string lumens = string.Join(", ", chore.Windows.Where(w => w.Item == chore.Item).Select(w => w.Lumen).OfType<string>().Distinct());
+        string item = lumens.Length > 0 ? $"{CareLabels.Of(chore.Item)} {lumens}" : CareLabels.Of(chore.Item);
+        return chore.Line is { } line ? $"{item}, {CareLabels.Of(line.Kind)}" : item;
+    }
+
+    private bool IsFurtherLine(Chore chore) =>
+        chore.Line is { Kind: LineKind.Midline } && care.Lines.Any(l => l.Kind != LineKind.Midline);
+
+    private ImmutableArray<Span> StartSpans(Chore chore, int opens, int lateFrom)
+    {
+        if (chore.Order is not { StartFrom: { } from, StartTo: { } to }) return [];
+        var spans = ImmutableArray.CreateBuilder<Span>();
+        for (int day = 0; day < calendar.DayCount; day++)
+        {
+            LocalDate date = calendar.Date(day);
+            var span = new Span(calendar.Minute(date, from, patient.Zone), calendar.Minute(date, to, patient.Zone));
+            if (span.To >= opens && span.From < Math.Max(lateFrom, opens + 1)) spans.Add(span);
+        }
+
+        return spans.ToImmutable();
+    }
+
+    private void RefuseOutOfSpan(Chore chore, PlanningSpan span) => notPlannable.Add(new UnmetNeed(
+        patient.Id,
+        Label(chore),
+        [new PlanningReason("outside-planning-span", span.Because, "Renew the order, end the hold, or arrange the care elsewhere.")],
+        []));
+}

@@ -1,0 +1,40 @@
+using HomeLine.LineCare.Lines;
+using HomeLine.Planning.Plans;
+using NodaTime;
+
+namespace HomeLine.Agency.WeekPlanning;
+
+/// <summary>The planner's answer back in dates, names and care: what is stored and shown.</summary>
+public static class PlanInNames
+{
+    public static PlannedWeek Of(WeekPlan plan, WeekDemand demand) => new()
+    {
+        FirstDay = demand.Calendar.FirstDay,
+        Visits = [.. plan.Visits.Select(v => Visit(v, demand))],
+        Unmet = [.. plan.Unmet.Select(u => Unmet(u, demand)), .. demand.NotPlannable],
+    };
+
+    private static WeekVisit Visit(PlannedVisit visit, WeekDemand demand)
+    {
+        LocalDateTime start = demand.Calendar.Local(visit.Start);
+        return new WeekVisit
+        {
+            Id = visit.Id,
+            Patient = new PatientId(visit.Patient),
+            Nurse = visit.Nurse,
+            Second = visit.Second,
+            Day = start.Date,
+            Start = start.TimeOfDay,
+            Minutes = visit.Minutes,
+            Care = [.. visit.Tasks.Select(t => demand.Needs[t].AsVisitCare())],
+            Promise = visit.Promise,
+            ToldFrom = visit.ToldFrom is { } told ? demand.Calendar.Local(told).TimeOfDay : null,
+        };
+    }
+
+    private static UnmetNeed Unmet(UnmetTask unmet, WeekDemand demand)
+    {
+        CareNeed need = demand.Needs[unmet.Task];
+        return new UnmetNeed(need.Patient, need.Task.Label, unmet.Reasons, unmet.Relaxations);
+    }
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
+using HomeLine.Planning.Problem;
+using PlanMap = HomeLine.Planning.Problem;
+
+namespace HomeLine.Agency.WeekPlanning;
+
+/// <summary>The agency's map as the planner's travel times, with a place index for every home and drop point.</summary>
+public sealed class RoadTravel
+{
+    private readonly ImmutableDictionary<string, int> patientPlaces;
+    private readonly ImmutableDictionary<string, int> nursePlaces;
+    private readonly ImmutableArray<int> dropPlaces;
+
+    private RoadTravel(
+        ITravelTimes times,
+        ImmutableDictionary<string, int> patientPlaces,
+        ImmutableDictionary<string, int> nursePlaces,
+        ImmutableArray<int> dropPlaces)
+    {
+        Times = times;
+        this.patientPlaces = patientPlaces;
+        this.nursePlaces = nursePlaces;
+        this.dropPlaces = dropPlaces;
+    }
+
+    public ITravelTimes Times { get; }
+
+    public int PlaceOfPatient(string id) => patientPlaces[id];
+
+    public int PlaceOfNurse(string id) => nursePlaces[id];
+
+    public int PlaceOfDrop(int index) => dropPlaces[index];
+
+    public static RoadTravel Of(AgencyRoster roster)
+    {
+        var points = ImmutableArray.CreateBuilder<PlanMap.MapPoint>();
+        int Add(Roster.MapPoint point)
+        {
+            points.Add(new PlanMap.MapPoint(point.X, point.Y));
+            return points.Count - 1;
+        }
+
+        var patients = roster.Patients.ToImmutableDictionary(p => p.Id.Value, p => Add(p.Home));
+        var nurses = roster.Nurses.ToImmutableDictionary(n => n.Id, n => Add(n.Home));
+        ImmutableArray<int> drops = [.. roster.Map.Drops.Select(d => Add(d.At))];
+        var closed = roster.Map.Barriers.SelectMany(b => b.Crossings).Where(c => c.Closed).Select(c => c.Name);
+        var times = new MapTravel(points.ToImmutable(), [.. roster.Map.Barriers.Select(Barrier)], Settings(roster.Map.Roads), closed);
+        return new RoadTravel(times, patients, nurses, drops);
+    }
+
+    private static PlanMap.MapBarrier Barrier(Roster.MapBarrier barrier) => new(
+        barrier.Name,
+        barrier.Vertical ? BarrierRun.NorthSouth : BarrierRun.WestEast,
+        barrier.At,
+        barrier.From,
+        barrier.To,
+        [.. barrier.Crossings.Select(c => new PlanMap.Crossing(c.Name, barrier.Vertical ? c.At.Y : c.At.X))]);
+
+    private static MapSettings Settings(RoadFactors roads) => new(
+        roads.Circuity,
+        roads.ParkingMinutes,
+        [.. roads.Bands.Select(b => new PlanMap.SpeedBand(b.UpToKm, b.KmPerHour))]);
+}

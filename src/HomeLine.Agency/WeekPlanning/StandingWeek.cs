@@ -1,0 +1,111 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
+using NodaTime;
+
+namespace HomeLine.Agency.WeekPlanning;
+
+/// <summary>
+/// A stored week as the planner sees it: each visit one task with the visit's own minutes, inside the windows of the care it holds.
+/// Used to check a week, to draw it, and to mend it without taking visits apart.
+/// </summary>
+/// <param name="Problem">The problem with one task for each visit.</param>
+/// <param name="Plan">The week itself, as the published plan.</param>
+/// <param name="Calendar">The minute axis.</param>
+public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalendar Calendar)
+{
+    /// <param name="roster">The roster.</param>
+    /// <param name="files">The roster cut by patient.</param>
+    /// <param name="week">The stored week.</param>
+    /// <param name="now">The moment looked from; visits before it are done or under way.</param>
+    /// <param name="extra">Tasks of a need that came up since.</param>
+    public static StandingWeek Of(AgencyRoster roster, CareFiles files, PlannedWeek week, Instant now, params ReadOnlySpan<CareTask> extra)
+    {
+        const int days = 7;
+        var calendar = new PlanCalendar(roster.Profile.Zone, week.FirstDay, days);
+        RoadTravel roads = RoadTravel.Of(roster);
+
+        // The week was promised on what was known when it began; visits of its past days keep the windows they were planned in.
+        Instant known = Instant.Min(now, calendar.At(0));
+        WeekDemand demand = WeekDemand.Of(roster, files, week.FirstDay, days, known);
+        var needs = demand.Needs.Values.ToLookup(n => n.Key);
+        var patients = roster.Patients.ToDictionary(p => p.Id);
+        var nurses = roster.Nurses.ToDictionary(n => n.Id);
+        int interpreter = (int)files.Policy.ValueOf("visit.interpreter", now.InZone(calendar.Zone).Date);
+        ImmutableArray<WeekVisit> visits = [.. week.Visits.Where(v => v.Held is null)];
+        ImmutableArray<CareTask> tasks = [.. visits.Select(v =>
+        {
+            Patient patient = patients[v.Patient];
+            int extraMinutes = NeedsInterpreter(patient, nurses[v.Nurse]) ? interpreter : 0;
+            return Task(v, patient, v.Minutes - extraMinutes, needs, calendar);
+        }), .. extra];
+        int minute = Math.Max(0, calendar.Minute(now));
+        WeekProblem problem = WeekDemand.ProblemOf(roster, files, roads, calendar, now, tasks);
+        var plan = new WeekPlan([.. visits.Select(v => Visit(v, calendar))], [], default);
+        return new StandingWeek(
+            problem with { Now = minute, Published = plan, FrozenVisits = Frozen(plan, minute, files, now, calendar) },
+            plan,
+            calendar);
+    }
+
+    private static ImmutableArray<string> Frozen(WeekPlan plan, int now, CareFiles files, Instant at, PlanCalendar calendar)
+    {
+        int ahead = (int)files.Policy.ValueOf("frozen.ahead", at.InZone(calendar.Zone).Date);
+        return [.. plan.Visits.Where(v => v.Start < now + ahead).Select(v => v.Id)];
+    }
+
+    private static CareTask Task(WeekVisit visit, Patient patient, int minutes, ILookup<string, CareNeed> needs, PlanCalendar calendar)
+    {
+        int start = calendar.Minute(visit.Day, visit.Start);
+        ImmutableArray<CareTask> parts = [.. visit.Care.Select(c => Nearest(needs[c.Key], start)).OfType<CareTask>()];
+        var whole = new CareTask
+        {
+            Id = visit.Id,
+            Patient = visit.Patient.Value,
+            Label = string.Join("; ", visit.Care.Select(c => c.Label)),
+            Opens = calendar.Minute(visit.Day, LocalTime.Midnight),
+            LateFrom = calendar.Minute(visit.Day.PlusDays(1), LocalTime.Midnight),
+            SetupMinutes = 0,
+            WorkMinutes = minutes,
+            Skills = [.. patient.NeedsSkills],
+            Weight = 1,
+        };
+        return parts.IsEmpty ? whole : Merge(whole, parts);
+    }
+
+    private static bool NeedsInterpreter(Patient patient, NurseFile nurse) =>
+        patient.Language is not ("en" or "") && !nurse.Traits.Contains($"language:{patient.Language}");
+
+    private static CareTask Merge(CareTask whole, ImmutableArray<CareTask> parts) => whole with
+    {
+        Opens = parts.Max(p => p.Opens),
+        LateFrom = parts.Min(p => p.LateFrom),
+        HardLatest = parts.Min(p => p.HardLatest),
+        StartSpans = parts.FirstOrDefault(p => !p.StartSpans.IsEmpty)?.StartSpans ?? [],
+        Skills = [.. parts.SelectMany(p => p.Skills).Distinct().Order(StringComparer.Ordinal)],
+        Critical = parts.Any(p => p.Critical),
+        Weight = parts.Sum(p => p.Weight),
+        DrawToDropMinutes = parts.Min(p => p.DrawToDropMinutes),
+        Safety = parts.Any(p => p.Safety),
+    };
+
+    private static CareTask? Nearest(IEnumerable<CareNeed> candidates, int start) => candidates
+        .Select(n => n.Task)
+        .OrderBy(t => start >= t.Opens && start < t.LateFrom ? 0 : 1)
+        .ThenBy(t => Math.Abs(t.Opens - start))
+        .FirstOrDefault();
+
+    private static PlannedVisit Visit(WeekVisit visit, PlanCalendar calendar) => new()
+    {
+        Id = visit.Id,
+        Patient = visit.Patient.Value,
+        Nurse = visit.Nurse,
+        Second = visit.Second,
+        Start = calendar.Minute(visit.Day, visit.Start),
+        Minutes = visit.Minutes,
+        Tasks = [visit.Id],
+        Promise = visit.Promise,
+        ToldFrom = visit.ToldFrom is { } told ? calendar.Minute(visit.Day, told) : null,
+    };
+}

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HomeLine.Agency.Due;
+using HomeLine.Agency.Roster;
+using HomeLine.Planning.Checking;
+using HomeLine.Planning.Problem;
+using NodaTime;
+
+namespace HomeLine.Agency.WeekPlanning;
+
+/// <summary>Draws a stored week as a board: nurses by days, stops to time, travel between, the checker's verdict.</summary>
+public static class WeekBoards
+{
+    public static WeekBoard Of(AgencyRoster roster, CareFiles files, PlannedWeek week, bool isDraft, Instant plannedAt, Instant now)
+    {
+        StandingWeek standing = StandingWeek.Of(roster, files, week, Instant.Min(now, plannedAt));
+        CheckReport check = Checker.Check(standing.Problem, standing.Plan);
+        ImmutableArray<LocalDate> days = [.. Enumerable.Range(0, 7).Select(week.FirstDay.PlusDays)];
+        RoadTravel roads = RoadTravel.Of(roster);
+        var patients = roster.Patients.ToDictionary(p => p.Id);
+        var tasks = standing.Problem.Tasks.ToDictionary(t => t.Id);
+        var rows = roster.Nurses.Select(n => new NurseRow(
+            n.Id,
+            n.Name,
+            n.Credential,
+            [.. days.Select(d => Cell(n, d, week, roster, patients, tasks, roads, standing))]));
+        return new WeekBoard(week, isDraft, days, [.. rows], week.Unmet, check, plannedAt);
+    }
+
+    private static NurseDayCell Cell(
+        NurseFile nurse,
+        LocalDate day,
+        PlannedWeek week,
+        AgencyRoster roster,
+        Dictionary<LineCare.Lines.PatientId, Patient> patients,
+        Dictionary<string, CareTask> tasks,
+        RoadTravel roads,
+        StandingWeek standing)
+    {
+        WorkingTime? hours = nurse.Week.FirstOrDefault(w => w.Weekday == day.DayOfWeek && !w.OnCall);
+        string absence = NurseCalendar.AbsenceOn(nurse, day);
+        var stops = ImmutableArray.CreateBuilder<BoardStop>();
+        int here = roads.PlaceOfNurse(nurse.Id);
+        int driving = 0;
+        int home = 0;
+        foreach (WeekVisit visit in week.Visits.Where(v => v.Day == day && (v.Nurse == nurse.Id || v.Second == nurse.Id)).OrderBy(v => v.Start))
+        {
+            Patient patient = patients[visit.Patient];
+            int there = roads.PlaceOfPatient(patient.Id.Value);
+            int travel = roads.Times.Minutes(here, there);
+            tasks.TryGetValue(visit.Id, out CareTask? task);
+            bool late = task is not null && standing.Calendar.Minute(visit.Day, visit.Start) >= task.LateFrom;
+            stops.Add(new BoardStop(
+                visit,
+                patient.Name,
+                DueRows.PlaceOf(patient, roster.Map),
+                visit.Second == nurse.Id,
+                travel,
+                visit.Start.PlusMinutes(visit.Minutes),
+                late,
+                Why(visit, task, standing.Calendar)));
+            driving += travel;
+            home += visit.Minutes;
+            here = there;
+        }
+
+        if (stops.Count > 0) driving += roads.Times.Minutes(here, roads.PlaceOfNurse(nurse.Id));
+        return new NurseDayCell(day, absence.Length > 0 ? null : hours?.From, absence.Length > 0 ? null : hours?.To, absence, stops.ToImmutable(), driving, home);
+    }
+
+    private static ImmutableArray<string> Why(WeekVisit visit, CareTask? task, PlanCalendar calendar)
+    {
+        if (task is null) return visit.Held is { } held ? [held] : [];
+        LocalDateTime opens = calendar.Local(task.Opens);
+        LocalDateTime late = calendar.Local(task.LateFrom);
+        var why = ImmutableArray.CreateBuilder<string>();
+        why.Add($"Open from {Text(opens)}; late from {Text(late)}.");
+        if (!task.StartSpans.IsEmpty)
+        {
+            Span span = task.StartSpans.FirstOrDefault(s => calendar.Local(s.From).Date == visit.Day, task.StartSpans[0]);
+            why.Add($"Must start between {calendar.Local(span.From):HH:mm} and {calendar.Local(span.To):HH:mm}.");
+        }
+
+        if (!task.Skills.IsEmpty) why.Add($"Needs a nurse with {string.Join(", ", task.Skills)}.");
+        return why.ToImmutable();
+    }
+
+    private static string Text(LocalDateTime at) => at.ToString("ddd d MMM HH:mm", CultureInfo.InvariantCulture);
+}

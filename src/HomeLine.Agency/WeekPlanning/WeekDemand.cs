@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
+using HomeLine.LineCare.Policy;
+using HomeLine.Planning.Problem;
+using NodaTime;
+
+namespace HomeLine.Agency.WeekPlanning;
+
+/// <summary>
+/// The seam between clocks and planner: the roster's due windows become the planner's problem, and nothing else knows both.
+/// </summary>
+/// <param name="Problem">What the planner gets.</param>
+/// <param name="Needs">Every need by task identifier, so that answers can be read in the trade's words.</param>
+/// <param name="NotPlannable">Needs that no plan may cover, with the reason.</param>
+/// <param name="Calendar">The minute axis.</param>
+public sealed record WeekDemand(
+    WeekProblem Problem,
+    ImmutableDictionary<string, CareNeed> Needs,
+    ImmutableArray<UnmetNeed> NotPlannable,
+    PlanCalendar Calendar)
+{
+    /// <summary>Derives the problem of a horizon from the roster as it stands at <paramref name="now"/>. Pure.</summary>
+    public static WeekDemand Of(AgencyRoster roster, CareFiles files, LocalDate firstDay, int dayCount, Instant now)
+    {
+        var calendar = new PlanCalendar(roster.Profile.Zone, firstDay, dayCount);
+        RoadTravel roads = RoadTravel.Of(roster);
+        var setting = new NeedSetting(files.Policy, calendar, now);
+        var needs = ImmutableArray.CreateBuilder<CareNeed>();
+        var notPlannable = ImmutableArray.CreateBuilder<UnmetNeed>();
+        foreach (Patient patient in roster.Patients)
+        {
+            PatientNeeds found = PatientNeeds.Of(patient, files[patient.Id], files.WhatIsDue(patient.Id, now), setting);
+            needs.AddRange(found.Needs);
+            notPlannable.AddRange(found.NotPlannable);
+        }
+
+        return new WeekDemand(
+            ProblemOf(roster, files, roads, calendar, now, [.. needs.Select(n => n.Task)]),
+            needs.ToImmutableDictionary(n => n.Task.Id),
+            notPlannable.ToImmutable(),
+            calendar);
+    }
+
+    /// <summary>A problem over the whole roster with the given tasks.</summary>
+    internal static WeekProblem ProblemOf(
+        AgencyRoster roster, CareFiles files, RoadTravel roads, PlanCalendar calendar, Instant now, ImmutableArray<CareTask> tasks) => new()
+        {
+            FirstDay = calendar.FirstDay,
+            DayCount = calendar.DayCount,
+            Now = Math.Max(0, calendar.Minute(now)),
+            Travel = roads.Times,
+            Nurses = [.. roster.Nurses.Select(n => NurseCalendar.Of(n, roads, calendar))],
+            Patients = [.. roster.Patients.Select(p => PatientHomes.Of(p, files[p.Id], files.Policy, roads, calendar, now))],
+            Tasks = tasks,
+            Rules = Rules(files.Policy, now.InZone(calendar.Zone).Date),
+            DropPoints = DropPoints(roster, roads, calendar),
+        };
+
+    private static PlanningRules Rules(PolicyBook policy, LocalDate date) => new(
+        DocumentationMinutes: (int)policy.ValueOf("visit.documentation", date),
+        RestBetweenShiftsMinutes: 60 * (int)policy.ValueOf("shift.rest.min", date),
+        ToldRangeMinutes: (int)policy.ValueOf("told.range", date),
+        LateStepPoints: (int)policy.ValueOf("risk.late.first", date));
+
+    private static ImmutableArray<DropPoint> DropPoints(AgencyRoster roster, RoadTravel roads, PlanCalendar calendar) =>
+        [.. roster.Map.Drops.Select((drop, i) => new DropPoint(
+            drop.Name,
+            roads.PlaceOfDrop(i),
+            [.. Enumerable.Range(0, calendar.DayCount)
+                .SelectMany(day => drop.Courier
+                    .Where(c => c.Weekday == calendar.Date(day).DayOfWeek)
+                    .Select(c => calendar.Minute(calendar.Date(day), c.At)))
+                .Order()]))];
+}
