@@ -10,6 +10,8 @@ internal static class LocksAndLengths
     {
         if (!story.TipConfirmed)
             reckoning.Locks.Add(new LineLock(story.Line.Id, "The tip position is not confirmed: not for use."));
+        if (story.UseLocked is { } locked)
+            reckoning.Locks.Add(new LineLock(story.Line.Id, $"Locked on {Says.Short(locked.Performed?.Date ?? reckoning.DayOf(locked.RecordedAt))} until a licensed person releases it. {locked.Note}".TrimEnd()));
         foreach (var lumen in story.Lumens)
             if (lumen.Occluded)
                 reckoning.Locks.Add(new LineLock(story.Line.Id, $"Lumen {lumen.Label} is occluded: not for use, do not force.", lumen.Label));

@@ -84,6 +84,12 @@ public enum LineEventKind
     /// <summary>A recertification assessment was done.</summary>
     Recertified,
 
+    /// <summary>The line was locked for use until a licensed person decides: resets nothing.</summary>
+    UseLocked,
+
+    /// <summary>A licensed person released the line, by name and with a reason in the note.</summary>
+    UseReleased,
+
     /// <summary>An ordered service (long infusion, lesson …) was done.</summary>
     ServiceGiven,
 }

@@ -39,6 +39,9 @@ internal sealed partial class LineStory
 
     public bool TipConfirmed { get; private set; }
 
+    /// <summary>The entry that locked the line for use, until one releases it.</summary>
+    public LineEvent? UseLocked { get; private set; }
+
     public LineEvent? Inserted { get; private set; }
 
     /// <summary>The removal or exchange that ended this line.</summary>
@@ -92,6 +95,8 @@ internal sealed partial class LineStory
         {
             case LineEventKind.Inserted: Inserted = entry; break;
             case LineEventKind.TipConfirmed: TipConfirmed = true; break;
+            case LineEventKind.UseLocked: UseLocked = entry; break;
+            case LineEventKind.UseReleased: UseLocked = null; break;
             case LineEventKind.SealReported: BrokenSeals.Add(entry); break;
             case LineEventKind.Removed or LineEventKind.Exchanged: Ended = entry; break;
             case LineEventKind.LumenOccluded or LineEventKind.LumenCleared:

@@ -43,4 +43,7 @@ public sealed record Line
 
     /// <summary>A tunneled exit site documented as healed, so that policy may allow no dressing.</summary>
     public bool ExitSiteHealed { get; init; }
+
+    /// <summary>Minutes this line's dressing takes instead of policy, when the office knows better; 0 to 240.</summary>
+    public int? DressingMinutes { get; init; }
 }
