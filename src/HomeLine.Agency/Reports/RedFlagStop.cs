@@ -35,7 +35,7 @@ public sealed record RedFlagStop(StoppedFlow Flow, LineEvent Lock, PlannedWeek? 
             ToTell(roster, patient, held, screen, now));
         return new RedFlagStop(
             flow,
-            Lock(report, patient, screen, lockId, now),
+            LockEntry(report, patient, screen, lockId, now),
             week is null ? null : week with { Visits = [.. week.Visits.Select(v => ids.Contains(v.Id) ? v with { Held = HeldBecause } : v)] });
     }
 
@@ -56,7 +56,7 @@ public sealed record RedFlagStop(StoppedFlow Flow, LineEvent Lock, PlannedWeek? 
         return people.ToImmutable();
     }
 
-    private static LineEvent Lock(ProblemReport report, Patient patient, ScreenOutcome screen, EventId id, Instant now) => new()
+    private static LineEvent LockEntry(ProblemReport report, Patient patient, ScreenOutcome screen, EventId id, Instant now) => new()
     {
         Id = id,
         Patient = report.Patient,
