@@ -1,0 +1,107 @@
+using HomeLine.Exchange.Csv.Cells;
+using HomeLine.LineCare;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Policy;
+using NodaTime;
+
+using OutsideCare = HomeLine.Agency.Roster.OutsideCare;
+
+namespace HomeLine.Exchange.Csv.Tables;
+
+/// <summary>caregivers.csv: who is validated for what, until when.</summary>
+internal static class CaregiversTable
+{
+    public static readonly TableShape Shape = TableShape.Of("caregivers.csv", false, "patient! person! item! valid_through! line");
+
+    public static CaregiverValidation Read(Row row)
+    {
+        PatientId patient = row.Patient();
+        return new CaregiverValidation(
+            patient, row.RequiredText("person"), row.Word<CareItem>("item"), row.RequiredDate("valid_through"), row.LineOf(patient));
+    }
+
+    public static IEnumerable<string[]> Write(IEnumerable<CaregiverValidation> caregivers) => caregivers.Select(one => new[]
+    {
+        one.Patient.Value, one.Person, Words<CareItem>.Of(one.Item), TimeText.Write(one.ValidThrough), one.Line?.Value ?? "",
+    });
+}
+
+/// <summary>holds.csv: stretches without planned visits.</summary>
+internal static class HoldsTable
+{
+    public static readonly TableShape Shape = TableShape.Of("holds.csv", false, "patient! from! through reason!");
+
+    public static Hold Read(Row row)
+    {
+        var hold = new Hold(row.Patient(), row.RequiredDate("from"), row.Date("through"), row.RequiredText("reason"));
+        if (row.IsSound) row.InOrder<LocalDate>("from", hold.From, "through", hold.Through);
+        return hold;
+    }
+
+    public static IEnumerable<string[]> Write(IEnumerable<Hold> holds) => holds.Select(hold => new[]
+    {
+        hold.Patient.Value, TimeText.Write(hold.From), TimeText.Write(hold.Through), hold.Reason,
+    });
+}
+
+/// <summary>outside-care.csv: care expected from a clinic or another agency.</summary>
+internal static class OutsideCareTable
+{
+    public static readonly TableShape Shape = TableShape.Of("outside-care.csv", false, "patient! line where! expected_on! fall_back_from!");
+
+    public static OutsideCare Read(Row row)
+    {
+        PatientId patient = row.Patient();
+        var care = new OutsideCare(patient, row.LineOf(patient), row.RequiredText("where"), row.RequiredDate("expected_on"),
+            row.RequiredDateTime("fall_back_from"));
+        if (row.IsSound && care.FallBackFrom.Date < care.ExpectedOn)
+            row.Refuse("fall_back_from", "The fallback begins before the care is even expected.");
+        return care;
+    }
+
+    public static IEnumerable<string[]> Write(IEnumerable<OutsideCare> care) => care.Select(one => new[]
+    {
+        one.Patient.Value, one.Line?.Value ?? "", one.Where, TimeText.Write(one.ExpectedOn), TimeText.Write(one.FallBackFrom),
+    });
+}
+
+/// <summary>exceptions.csv: exceptions to policy for one patient, with owner and end.</summary>
+internal static class ExceptionsTable
+{
+    public static readonly TableShape Shape = TableShape.Of("exceptions.csv", false, "patient! rule! value! owner! through! reason!");
+
+    public static CareException Read(Row row) => new(
+        row.Patient(), row.Id("rule"), row.RequiredNumber("value", 0, PolicyTable.LargestValue), row.RequiredText("owner"),
+        row.RequiredDate("through"), row.RequiredText("reason"));
+
+    public static IEnumerable<string[]> Write(IEnumerable<CareException> exceptions) => exceptions.Select(one => new[]
+    {
+        one.Patient.Value, one.RuleId, NumberText.Write(one.Value), one.Owner, TimeText.Write(one.Through), one.Reason,
+    });
+}
+
+/// <summary>policy.csv: the agency's own rules; the shipped defaults stand beneath them.</summary>
+internal static class PolicyTable
+{
+    public const decimal LargestValue = 100_000;
+    public static readonly TableShape Shape =
+        TableShape.Of("policy.csv", false, "rule! value! unit! effective_from! standing! source!");
+
+    private const decimal LongestIntervalDays = 365;
+
+    public static PolicyRule Read(Row row, ISet<(string Rule, LocalDate From)> seen)
+    {
+        var rule = new PolicyRule(
+            row.Id("rule"), row.RequiredNumber("value", 0, LargestValue), row.Required("unit"), row.RequiredDate("effective_from"),
+            PolicyLevel.Agency, row.Word<RuleStanding>("standing"), row.RequiredText("source"));
+        if (row.IsSound && rule.Unit == "days" && rule.Value is 0 or > LongestIntervalDays)
+            row.Refuse("value", "An interval lies between 1 and 365 days.");
+        if (row.IsSound && !seen.Add((rule.Id, rule.EffectiveFrom))) row.Refuse("rule", "This rule has two values from the same day.");
+        return rule;
+    }
+
+    public static IEnumerable<string[]> Write(IEnumerable<PolicyRule> rules) => rules.Select(rule => new[]
+    {
+        rule.Id, NumberText.Write(rule.Value), rule.Unit, TimeText.Write(rule.EffectiveFrom), Words<RuleStanding>.Of(rule.Standing), rule.Source,
+    });
+}
