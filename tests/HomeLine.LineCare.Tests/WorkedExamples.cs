@@ -1,5 +1,7 @@
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Orders;
+using HomeLine.LineCare.Policy;
 using HomeLine.LineCare.Windows;
 using NodaTime;
 using static HomeLine.LineCare.Tests.Given;
@@ -139,5 +141,36 @@ public sealed class WorkedExamples
         Assert.Equal(0.40, (Changes(5) - Changes(7)) / (double)Changes(7), 2);
 
         static int Changes(int everyDays) => 365 / everyDays;
+    }
+
+    private static readonly CareOrder OnceAWeek = AnOrder(OrderKind.VisitFrequency) with { VisitsPerWeek = 1, AsNeededVisits = 3, AsNeededUsed = 1 };
+
+    [Fact]
+    public void Once_a_week_is_met_by_a_Sunday_and_the_Saturday_after_next_while_the_dressing_is_late_since_Monday()
+    {
+        var weeks = VisitFrequency.Weeks(OnceAWeek, [Mar(7), Mar(20)], PolicyBook.Default);
+
+        Assert.All(weeks, week => Assert.Equal(FrequencyStanding.Met, week.Standing));
+        Assert.Equal(13, Period.DaysBetween(Mar(7), Mar(20)));
+        var dressing = Picc().Dressing(Mar(7)).Window(CareItem.Dressing, Mar(15));
+        Assert.Equal(Start(Mar(15)), dressing.LateFrom);
+        Assert.True(dressing.IsLateAt(At(Mar(15), 6)));
+    }
+
+    [Fact]
+    public void A_Monday_and_a_Saturday_of_one_week_keep_the_clock_and_exceed_the_order()
+    {
+        var week = Assert.Single(VisitFrequency.Weeks(OnceAWeek, [Mar(8), Mar(13)], PolicyBook.Default));
+
+        Assert.Equal((FrequencyStanding.Exceeded, 1), (week.Standing, week.Beyond));
+        Assert.Equal(2, VisitFrequency.AsNeededLeft(OnceAWeek));
+        Assert.Equal(Mar(13), Picc().Dressing(Mar(8)).Window(CareItem.Dressing, Mar(9)).OpensOn);
+    }
+
+    /// <summary>The form of Bice and Boxerman is named in Ma et al., Med Care 2021; the formula is from memory.</summary>
+    [Fact]
+    public void Six_visits_by_two_nurses_four_and_two_have_a_continuity_of_0_467()
+    {
+        Assert.Equal(0.467, Continuity.Index([4, 2])!.Value, 3);
     }
 }

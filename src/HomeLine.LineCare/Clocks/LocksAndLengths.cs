@@ -1,4 +1,5 @@
 using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Policy;
 
 namespace HomeLine.LineCare.Clocks;
@@ -18,6 +19,9 @@ internal static class LocksAndLengths
         if (story.Contradicted is { } word)
             reckoning.Ask(story.Line.Id, DecisionCodes.ContradictedDate,
                 $"A dressing change told later{Says.By(word)} does not fit the date read off the dressing. The date read off stands until somebody decides.");
+        if (story.Covering == DressingKind.AntisepticFilm
+            && Materials.ChlorhexidineAllowed(reckoning.Care, reckoning.Policy, reckoning.Today) is { Allowed: false } caution)
+            reckoning.Ask(story.Line.Id, DecisionCodes.Chlorhexidine, $"{caution.Reason} The dressing that is on contains it.");
         AddLength(reckoning, story);
     }
 
