@@ -1,6 +1,9 @@
 using HomeLine.Planning.Answers;
+using HomeLine.Planning.Checking;
+using HomeLine.Planning.Explaining;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
+using HomeLine.Planning.Search;
 
 namespace HomeLine.Planning;
 
@@ -20,12 +23,32 @@ public sealed record PlanProgress(int Iteration, int Iterations, PlanScore Best,
 /// <summary>The three questions this room answers: plan a week, where could an urgent visit go, and (later) mend a broken day.</summary>
 public static class Planner
 {
-    /// <summary>Plans the problem. Anytime: on cancellation the best plan so far is returned, never nothing.</summary>
+    /// <summary>
+    /// Plans the problem. Anytime: on cancellation the best plan so far is returned, never nothing. With a published plan that still keeps every
+    /// rule the result is never worse than it, and is that plan itself when nothing better was found.
+    /// </summary>
+    /// <exception cref="ArgumentException">The problem contradicts itself: an identifier twice, an unknown patient, a shift that ends before it begins.</exception>
     public static WeekPlan Plan(
         WeekProblem problem,
         PlanOptions options,
         IProgress<PlanProgress>? progress = null,
-        CancellationToken cancel = default) => throw new NotImplementedException();
+        CancellationToken cancel = default)
+    {
+        var week = new CompiledWeek(problem);
+        var search = new WeekSearch(week);
+        WeekState best = search.Improve(search.First(), options, progress, cancel);
+        PlanScore score = search.ScoreOf(best);
+        if (KeptPublished(problem) is { } published && published.Score <= score) return published;
+        var visits = new PlanWriting(week).Visits(best);
+        return new WeekPlan(visits, UnmetCare.List(week, search, best, visits), score);
+    }
+
+    private static WeekPlan? KeptPublished(WeekProblem problem)
+    {
+        if (problem.Published is not { Visits.IsDefault: false } published) return null;
+        CheckReport report = Checker.Check(problem, published);
+        return report.Accepted ? published with { Score = report.Score } : null;
+    }
 
     /// <summary>Finds workable answers to an urgent need in the published plan, moving as few told families as it can.</summary>
     /// <exception cref="ArgumentException">The problem has no published plan, or names unknown tasks or visits.</exception>

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
+using HomeLine.Planning.Search;
+
+namespace HomeLine.Planning.Explaining;
+
+/// <summary>The list of unmet tasks with reasons and relaxations, most at risk first.</summary>
+internal static class UnmetCare
+{
+    /// <summary>Relaxations are looked for only for this many of the most endangered units: each takes a few trials.</summary>
+    private const int Relaxed = 20;
+
+    public static ImmutableArray<UnmetTask> List(CompiledWeek week, WeekSearch search, WeekState state, ImmutableArray<PlannedVisit> visits)
+    {
+        var why = new WhyUnmet(week, search);
+        var what = new WhatWouldPlaceIt(week.Problem, visits);
+        int[] units =
+        [
+            .. Enumerable.Range(0, week.Units.Count).Where(u => state.UnitSlot[u] < 0)
+                .OrderByDescending(u => week.Units.Tasks[u].Any(t => week.Tasks.Critical[t]))
+                .ThenByDescending(u => week.Units.Tasks[u].Sum(t => week.Tasks.UnmetPoints[t])).ThenBy(u => u),
+        ];
+        return
+        [
+            .. units.SelectMany((u, rank) =>
+            {
+                CareTask[] care = [.. week.Units.Tasks[u].Select(t => week.Problem.Tasks[t])];
+                ImmutableArray<PlanningReason> reasons = why.Reasons(state, u);
+                ImmutableArray<Relaxation> relaxations = rank < Relaxed ? what.For(care) : [];
+                return care.Select(t => new UnmetTask(t.Id, reasons, relaxations));
+            }),
+        ];
+    }
+}

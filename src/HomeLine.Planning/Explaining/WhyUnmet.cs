@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
+using HomeLine.Planning.Search;
+
+namespace HomeLine.Planning.Explaining;
+
+/// <summary>Says of a unit no visit does why every nurse and day fails, gathered into few sentences.</summary>
+internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
+{
+    private static readonly string[] Binding =
+    [
+        ReasonCode.NoTimeLeft, ReasonCode.SkillMissing, ReasonCode.LicenceMissing, ReasonCode.TraitMissing, ReasonCode.TraitExcluded,
+        ReasonCode.NurseRefused, ReasonCode.NotWorking, ReasonCode.SecondMissing, ReasonCode.DayFull, ReasonCode.OtherCareFirst,
+    ];
+
+    private readonly WeekProblem _problem = week.Problem;
+
+    /// <summary>The reasons, the most binding first.</summary>
+    public ImmutableArray<PlanningReason> Reasons(WeekState state, int unit)
+    {
+        int[] days = [.. Enumerable.Range(0, week.Days).Where(d => week.Units.StartSpans[(unit * week.Days) + d].Length > 0)];
+        if (days.Length == 0) return [NoTimeLeft(unit)];
+        bool fits = !double.IsInfinity(search.PlaceFor(state, unit).Cost);
+        var byDay = days.SelectMany(d => OnDay(unit, d, fits).Select(f => (f.Code, f.Says, f.Action, Day: d)));
+        return
+        [
+            .. byDay.GroupBy(f => (f.Code, f.Says, f.Action))
+                .OrderBy(g => Array.IndexOf(Binding, g.Key.Code)).ThenBy(g => g.First().Day)
+                .Select(g => new PlanningReason(g.Key.Code, $"{g.Key.Says} on {Days(g.Select(f => f.Day))}.", g.Key.Action)),
+        ];
+    }
+
+    private IEnumerable<(string Code, string Says, string Action)> OnDay(int unit, int day, bool fits)
+    {
+        PatientHome patient = _problem.Patients[week.Units.Patient[unit]];
+        int[] routes = week.Routes.OfDay[day];
+        if (routes.Length == 0) return [(ReasonCode.NotWorking, "Nobody works", "Ask the nurse on call, or roster somebody.")];
+        int[] able = [.. routes.Where(r => week.Units.Able[(unit * week.Routes.Count) + r])];
+        if (able.Length == 0) return Unable(unit, patient, routes);
+        if (patient.CrewSize > 1 && !routes.Any(r => able.Any(a => a != r) && week.People.SecondAble[(week.Units.Patient[unit] * week.Routes.Count) + r]))
+            return [(ReasonCode.SecondMissing, $"No second person for {patient.Name} works", "Roster an escort.")];
+        string names = Names(able);
+        return fits
+            ? [(ReasonCode.OtherCareFirst, $"Care at greater risk takes the time of {names}", "Add hours, or decide which care can wait.")]
+            : [(ReasonCode.DayFull, $"No room is left in the day of {names}", "Allow overtime, use the nurse on call, or choose another day.")];
+    }
+
+    private IEnumerable<(string Code, string Says, string Action)> Unable(int unit, PatientHome patient, int[] routes)
+    {
+        CareTask[] care = [.. week.Units.Tasks[unit].Select(t => _problem.Tasks[t])];
+        var faults = routes.Select(r => (Route: r, Fault: Scope.Fault(_problem, patient, care, Nurse(r), week.Routes.Day[r] + week.FirstDay)!)).ToArray();
+        var home = faults.Where(f => f.Fault.Code is not (ReasonCode.SkillMissing or ReasonCode.LicenceMissing)).ToArray();
+        foreach (var kind in home.GroupBy(f => f.Fault.Code))
+        {
+            yield return (kind.Key, $"{Names([.. kind.Select(f => f.Route)])} could, but {HomeSays(kind.Key, patient)}; they work",
+                "Roster another nurse, or ask the patient.");
+        }
+
+        if (home.Length > 0) yield break;
+        string skills = string.Join(" and ", care.SelectMany(t => t.Skills).Distinct());
+        string code = faults.All(f => f.Fault.Code == ReasonCode.LicenceMissing) ? ReasonCode.LicenceMissing : ReasonCode.SkillMissing;
+        string with = skills.Length == 0 ? "No nurse" : $"No nurse with {skills}";
+        yield return (code, $"{with} licensed in {patient.State} works", $"Roster a nurse with {skills} and a licence in {patient.State}.");
+    }
+
+    private static string HomeSays(string code, PatientHome patient) => code switch
+    {
+        ReasonCode.NurseRefused => $"{patient.Name} does not want them",
+        ReasonCode.TraitMissing => $"{patient.Name} needs {string.Join(" and ", patient.RequiredTraits)}",
+        _ => $"the home of {patient.Name} excludes {string.Join(" and ", patient.ExcludedTraits)}",
+    };
+
+    private PlanningReason NoTimeLeft(int unit)
+    {
+        CareTask[] care = [.. week.Units.Tasks[unit].Select(t => _problem.Tasks[t])];
+        string label = string.Join(", ", care.Select(t => t.Label));
+        long opens = Math.Max(_problem.Now, care.Max(t => t.Opens)), closes = care.Min(t => (long)t.HardLatest);
+        string says = closes < opens
+            ? $"{label} had to start by {PlanClock.Say(_problem.FirstDay, closes)}; no such time is left."
+            : $"Between {PlanClock.Say(_problem.FirstDay, opens)} and the end of the plan the home and the care's own times never agree for {label}.";
+        return new PlanningReason(ReasonCode.NoTimeLeft, says, "Agree another time with the patient or the prescriber.");
+    }
+
+    private Nurse Nurse(int route) => _problem.Nurses[week.Routes.Nurse[route]];
+
+    private string Names(int[] routes) => Listed([.. routes.Select(r => Nurse(r).Name).Distinct()]);
+
+    private string Days(IEnumerable<int> days) =>
+        Listed([.. days.Distinct().Order().Select(d => PlanClock.DayName(_problem.FirstDay, d + week.FirstDay))]);
+
+    private static string Listed(string[] names) => names.Length < 2
+        ? string.Concat(names)
+        : $"{string.Join(", ", names[..^1])} and {names[^1]}";
+}

@@ -1,0 +1,67 @@
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
+
+namespace HomeLine.Planning.Search;
+
+/// <summary>
+/// The problem as arrays of whole numbers. A <i>route</i> is a nurse-day; a <i>unit</i> is a task, or the tasks that must be done together, or
+/// everything a fixed visit does; a <i>visit slot</i> is a patient on a day, since a patient is visited once a day.
+/// </summary>
+internal sealed class CompiledWeek
+{
+    public CompiledWeek(WeekProblem problem)
+    {
+        ProblemFaults.Refuse(problem);
+        Problem = problem;
+        FixedVisits = [.. problem.FixedVisits()];
+        FirstDay = Math.Min(0, FixedVisits.Length == 0 ? 0 : FixedVisits.Min(v => DayOf(v.Start)));
+        int lastDay = Math.Max(problem.DayCount - 1, FixedVisits.Length == 0 ? 0 : FixedVisits.Max(v => DayOf(v.Start)));
+        Days = lastDay - FirstDay + 1;
+        NurseIndex = Index(problem.Nurses.Select(n => n.Id));
+        PatientIndex = Index(problem.Patients.Select(p => p.Id));
+        TaskIndex = Index(problem.Tasks.Select(t => t.Id));
+        Roads = new Roads(problem);
+        Routes = new RouteTable(this);
+        Tasks = new TaskTable(this);
+        Units = new UnitTable(this);
+        People = new PeopleTable(this);
+    }
+
+    public WeekProblem Problem { get; }
+
+    public PlannedVisit[] FixedVisits { get; }
+
+    /// <summary>The day that has index 0 in the tables: 0, or earlier when fixed visits lie before the horizon.</summary>
+    public int FirstDay { get; }
+
+    /// <summary>Days in the tables.</summary>
+    public int Days { get; }
+
+    public Dictionary<string, int> NurseIndex { get; }
+
+    public Dictionary<string, int> PatientIndex { get; }
+
+    public Dictionary<string, int> TaskIndex { get; }
+
+    public Roads Roads { get; }
+
+    public RouteTable Routes { get; }
+
+    public TaskTable Tasks { get; }
+
+    public UnitTable Units { get; }
+
+    public PeopleTable People { get; }
+
+    public int PatientCount => Problem.Patients.Length;
+
+    public int NurseCount => Problem.Nurses.Length;
+
+    /// <summary>The slot of a patient on a day of the tables.</summary>
+    public int Slot(int patient, int day) => (patient * Days) + day;
+
+    public static int DayOf(int minute) => (int)Math.Floor(minute / 1440.0);
+
+    private static Dictionary<string, int> Index(IEnumerable<string> ids) =>
+        ids.Select((id, i) => (id, i)).ToDictionary(p => p.id, p => p.i, StringComparer.Ordinal);
+}

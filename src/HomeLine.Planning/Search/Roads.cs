@@ -1,0 +1,28 @@
+using HomeLine.Planning.Problem;
+
+namespace HomeLine.Planning.Search;
+
+/// <summary>Travel minutes between the homes of nurses and patients, in one block: nurses first, then patients.</summary>
+internal sealed class Roads
+{
+    private readonly int[] _minutes;
+    private readonly int _nurses;
+
+    public Roads(WeekProblem problem)
+    {
+        _nurses = problem.Nurses.Length;
+        int[] places = [.. problem.Nurses.Select(n => n.Home), .. problem.Patients.Select(p => p.Place)];
+        Count = places.Length;
+        _minutes = new int[Count * Count];
+        for (int a = 0; a < Count; a++)
+            for (int b = 0; b < Count; b++) _minutes[(a * Count) + b] = problem.Travel.Minutes(places[a], places[b]);
+    }
+
+    public int Count { get; }
+
+    public static int OfNurse(int nurse) => nurse;
+
+    public int OfPatient(int patient) => _nurses + patient;
+
+    public int Minutes(int from, int to) => _minutes[(from * Count) + to];
+}

@@ -1,0 +1,197 @@
+using HomeLine.Planning.Cost;
+using HomeLine.Planning.Problem;
+
+namespace HomeLine.Planning.Search;
+
+/// <summary>
+/// Walks a nurse-day on a scratch order of slots: every visit as early as the road, charting, the break and its own times allow. The nurse leaves
+/// home just in time for the first visit.
+/// </summary>
+internal sealed class RouteTiming
+{
+    private readonly CompiledWeek _week;
+    private readonly SlotCare _care;
+    private readonly int _charting;
+    private readonly int[] _best;
+
+    public RouteTiming(CompiledWeek week, SlotCare care, int width)
+    {
+        _week = week;
+        _care = care;
+        _charting = week.Problem.Rules.DocumentationMinutes;
+        Order = new int[width + 1];
+        Starts = new int[width + 1];
+        _best = new int[width + 1];
+    }
+
+    /// <summary>The slots to walk.</summary>
+    public int[] Order { get; }
+
+    /// <summary>The starts found by the last walk that succeeded.</summary>
+    public int[] Starts { get; }
+
+    public int Count { get; set; }
+
+    public int Driving { get; private set; }
+
+    public int Wait { get; private set; }
+
+    public int Overtime { get; private set; }
+
+    public int Stay { get; private set; }
+
+    public double Late { get; private set; }
+
+    /// <summary>Work, load and lateness of the last walk, visit price left aside.</summary>
+    public double Cost => CostOf(_week, Driving, Wait, Overtime, Late, Stay + Driving + (Count * _charting));
+
+    public static double CostOf(CompiledWeek week, int driving, int wait, int overtime, double late, int busy)
+    {
+        PlanningRules rules = week.Problem.Rules;
+        return driving + wait + ((double)rules.OvertimeFactor * overtime) + late + (Blend.People * busy * busy / rules.Soft.LoadDivisor);
+    }
+
+    public void Load(WeekState state, int route)
+    {
+        Count = state.Visits[route];
+        state.OrderOf(route).CopyTo(Order);
+        for (int i = 0; i < Count; i++) Starts[i] = state.Start[Order[i]];
+    }
+
+    /// <summary>Walks the scratch order; false when it cannot be kept.</summary>
+    /// <param name="state">The plan the slots belong to.</param>
+    /// <param name="route">The nurse-day.</param>
+    /// <param name="from">Starts before this position are known to stay.</param>
+    public bool Walk(WeekState state, int route, int from = 0)
+    {
+        Count = Math.Min(Count, Order.Length);
+        if (Count > _week.Routes.Cap[route] && !AllFixed(state)) return false;
+        int lunch = _week.Routes.Lunch[route];
+        if (lunch == 0) return Pass(state, route, from, WeekState.None) && Finish(state, route, 0, 0);
+        return WalkWithBreak(state, route, lunch);
+    }
+
+    /// <summary>Tries every place for the break and keeps the cheapest: before leaving, each gap, the way home, after coming home.</summary>
+    private bool WalkWithBreak(WeekState state, int route, int lunch)
+    {
+        double best = double.PositiveInfinity;
+        int bestDriving = 0, bestWait = 0, bestOvertime = 0;
+        double bestLate = 0;
+        for (int gap = WeekState.None; gap < Math.Max(Count, 1); gap++)
+        {
+            if (!Pass(state, route, 0, gap) || !FinishWithBreak(state, route, lunch) || Cost >= best) continue;
+            (best, bestDriving, bestWait, bestOvertime, bestLate) = (Cost, Driving, Wait, Overtime, Late);
+            Starts.AsSpan(0, Count).CopyTo(_best);
+        }
+
+        if (double.IsPositiveInfinity(best)) return false;
+        _best.AsSpan(0, Count).CopyTo(Starts);
+        (Driving, Wait, Overtime, Late) = (bestDriving, bestWait, bestOvertime, bestLate);
+        return true;
+    }
+
+    /// <summary>One walk with the break in a gap: 0 before leaving home, i before visit i, Count on the way home, None for nowhere.</summary>
+    private bool Pass(WeekState state, int route, int from, int gap)
+    {
+        Roads roads = _week.Roads;
+        int place = Roads.OfNurse(_week.Routes.Nurse[route]), leave = _week.Routes.From[route];
+        int lunch = _week.Routes.Lunch[route], lunchFrom = _week.Routes.LunchFrom[route], lunchTo = _week.Routes.LunchTo[route];
+        if (gap == 0) leave = Math.Max(leave, lunchFrom + lunch);
+        bool allFixed = true;
+        for (int i = 0; i < Count; i++)
+        {
+            int slot = Order[i], next = roads.OfPatient(state.Patient[slot]);
+            if (i >= from)
+            {
+                int arrival = leave + roads.Minutes(place, next);
+                if (gap == i && i > 0)
+                {
+                    if (leave > lunchTo) return false;
+                    arrival = Math.Max(arrival + lunch, lunchFrom + lunch);
+                }
+
+                allFixed &= state.Fixed[slot];
+                int start = state.Pinned[slot] ? Kept(state, slot, arrival, allFixed) : _care.StartAfter(state, slot, arrival, route);
+                if (start < 0) return false;
+                Starts[i] = start;
+            }
+            else allFixed &= state.Fixed[slot];
+
+            leave = Starts[i] + state.Minutes[slot] + _charting;
+            place = next;
+        }
+
+        return true;
+    }
+
+    /// <summary>A pinned start is kept if it can be reached; what is fixed from the morning on is a fact and not checked.</summary>
+    private static int Kept(WeekState state, int slot, int arrival, bool allFixed)
+    {
+        int start = state.Start[slot];
+        return arrival <= start || allFixed ? start : -1;
+    }
+
+    private bool Finish(WeekState state, int route, int breakInRoute, int breakOnWayHome)
+    {
+        Roads roads = _week.Roads;
+        int home = Roads.OfNurse(_week.Routes.Nurse[route]), place = home, leave = 0;
+        (Driving, Wait, Overtime, Stay, Late) = (0, 0, 0, 0, 0);
+        if (Count == 0) return true;
+        for (int i = 0; i < Count; i++)
+        {
+            int slot = Order[i], next = roads.OfPatient(state.Patient[slot]), leg = roads.Minutes(place, next);
+            Driving += leg;
+            if (i > 0) Wait += Math.Max(0, Starts[i] - leave - leg);
+            Stay += state.Minutes[slot];
+            leave = Starts[i] + state.Minutes[slot] + _charting;
+            place = next;
+            if (state.RouteB[slot] != route) Late += _care.LateCostAt(state, slot, Starts[i], _week.Routes.Day[route]);
+        }
+
+        int way = roads.Minutes(place, home);
+        Driving += way;
+        Wait -= breakInRoute;
+        int back = leave + way + breakOnWayHome;
+        Overtime = Math.Max(0, back - _week.Routes.To[route]);
+        return back <= _week.Routes.OvertimeTo[route] || AllFixed(state);
+    }
+
+    /// <summary>Places the break by the starts alone, first fit, exactly as a reader of the plan would.</summary>
+    private bool FinishWithBreak(WeekState state, int route, int lunch)
+    {
+        if (Count == 0) return Finish(state, route, 0, 0);
+        Roads roads = _week.Roads;
+        int home = Roads.OfNurse(_week.Routes.Nurse[route]), first = Order[0], last = Order[Count - 1];
+        int departure = Starts[0] - roads.Minutes(home, roads.OfPatient(state.Patient[first]));
+        if (departure >= _week.Routes.LunchFrom[route] + lunch) return Finish(state, route, 0, 0);
+        if (InGap(state, route, lunch)) return Finish(state, route, lunch, 0);
+        int leave = Starts[Count - 1] + state.Minutes[last] + _charting;
+        if (leave + roads.Minutes(roads.OfPatient(state.Patient[last]), home) <= _week.Routes.LunchTo[route]) return Finish(state, route, 0, 0);
+        bool onWayHome = leave <= _week.Routes.LunchTo[route];
+        return Finish(state, route, 0, onWayHome ? lunch : 0) && (onWayHome || AllFixed(state));
+    }
+
+    private bool InGap(WeekState state, int route, int lunch)
+    {
+        Roads roads = _week.Roads;
+        for (int i = 1; i < Count; i++)
+        {
+            int leave = Starts[i - 1] + state.Minutes[Order[i - 1]] + _charting;
+            int leg = roads.Minutes(roads.OfPatient(state.Patient[Order[i - 1]]), roads.OfPatient(state.Patient[Order[i]]));
+            if (leave + leg + lunch <= Starts[i] && leave <= _week.Routes.LunchTo[route] && Starts[i] >= _week.Routes.LunchFrom[route] + lunch)
+                return true;
+        }
+
+        return false;
+    }
+
+    private bool AllFixed(WeekState state)
+    {
+        for (int i = 0; i < Count; i++)
+        {
+            if (!state.Fixed[Order[i]]) return false;
+        }
+
+        return true;
+    }
+}

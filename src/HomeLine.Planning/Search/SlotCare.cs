@@ -1,0 +1,212 @@
+using HomeLine.Planning.Cost;
+using HomeLine.Planning.Problem;
+
+namespace HomeLine.Planning.Search;
+
+/// <summary>What the units of a slot ask for together: minutes, starts, separation from the care before and after, lateness.</summary>
+internal sealed class SlotCare(CompiledWeek week)
+{
+    private readonly Span[] _spans = new Span[256];
+    private readonly PlanningRules _rules = week.Problem.Rules;
+
+    /// <summary>
+    /// The slot the trial slot stands in for while a unit is tried in it, so that a chain inside one visit is not taken for two visits.
+    /// </summary>
+    private int _standsFor = WeekState.None;
+
+    /// <summary>Number of spans of the trial slot, kept in a buffer of its own.</summary>
+    public int TrialSpans { get; private set; }
+
+    /// <summary>Sets the trial slot up as a new visit for a unit, or as an existing slot with the unit added. False when no start is left.</summary>
+    public bool SetTrial(WeekState state, int unit, int day, int existing)
+    {
+        UnitTable units = week.Units;
+        int trial = state.Trial, first = existing == WeekState.None ? WeekState.None : state.FirstUnit[existing];
+        _standsFor = existing;
+        state.UnitNext[unit] = first;
+        state.FirstUnit[trial] = unit;
+        state.Patient[trial] = units.Patient[unit];
+        state.Setup[trial] = Math.Max(units.Setup[unit], first < 0 ? 0 : state.Setup[existing]);
+        state.Work[trial] = units.Work[unit] + (first < 0 ? 0 : state.Work[existing]);
+        state.DrawToDrop[trial] = Math.Min(units.DrawToDrop[unit], first < 0 ? int.MaxValue : state.DrawToDrop[existing]);
+        state.LateFrom[trial] = Math.Min(OwnLateFrom(unit), first < 0 ? int.MaxValue : state.LateFrom[existing]);
+        state.Chained[trial] = units.Chained[unit] || (first >= 0 && state.Chained[existing]);
+        state.Pinned[trial] = first >= 0 && state.Pinned[existing];
+        state.Fixed[trial] = false;
+        Span[] own = units.StartSpans[(unit * week.Days) + day];
+        ReadOnlySpan<Span> other = first < 0 ? own : state.Spans[existing];
+        TrialSpans = SpanSet.Meet(own, other, _spans);
+        return TrialSpans > 0;
+    }
+
+    public void ClearTrial(WeekState state, int unit)
+    {
+        _standsFor = WeekState.None;
+        state.FirstUnit[state.Trial] = WeekState.None;
+        if (state.UnitSlot[unit] < 0) state.UnitNext[unit] = WeekState.None;
+    }
+
+    /// <summary>Gathers a slot anew from the units in it.</summary>
+    public void Gather(WeekState state, int slot, int day)
+    {
+        UnitTable units = week.Units;
+        int setup = 0, work = 0, draw = int.MaxValue, late = int.MaxValue;
+        bool chained = false;
+        Span[]? spans = null;
+        for (int u = state.FirstUnit[slot]; u >= 0; u = state.UnitNext[u])
+        {
+            setup = Math.Max(setup, units.Setup[u]);
+            work += units.Work[u];
+            draw = Math.Min(draw, units.DrawToDrop[u]);
+            late = Math.Min(late, OwnLateFrom(u));
+            chained |= units.Chained[u];
+            Span[] own = units.StartSpans[(u * week.Days) + day];
+            spans = spans is null ? own : SpanSet.Both(spans, own);
+        }
+
+        (state.Setup[slot], state.Work[slot], state.DrawToDrop[slot]) = (setup, work, draw);
+        (state.LateFrom[slot], state.Chained[slot], state.Spans[slot]) = (late, chained, spans ?? []);
+    }
+
+    /// <summary>The first allowed start of a slot at or after an arrival; -1 when there is none.</summary>
+    public int StartAfter(WeekState state, int slot, int arrival, int route)
+    {
+        int earliest = arrival, latest = int.MaxValue;
+        if (state.Chained[slot])
+        {
+            (int lo, int hi) = ChainBounds(state, slot, route);
+            earliest = Math.Max(earliest, lo);
+            latest = hi;
+        }
+
+        ReadOnlySpan<Span> spans = slot == state.Trial ? _spans.AsSpan(0, TrialSpans) : state.Spans[slot];
+        int start = SpanSet.NextAllowed(spans, earliest);
+        if (start < 0 || start > latest) return -1;
+        return state.DrawToDrop[slot] == int.MaxValue || start <= LatestDraw(state, slot, route) ? start : -1;
+    }
+
+    /// <summary>Blended cost of the lateness and missed targets of a slot's care at a start.</summary>
+    public double LateCostAt(WeekState state, int slot, int start, int day)
+    {
+        if (start < state.LateFrom[slot] && !state.Chained[slot]) return 0;
+        double cost = 0;
+        for (int u = state.FirstUnit[slot]; u >= 0; u = state.UnitNext[u])
+        {
+            foreach (int task in week.Units.Tasks[u])
+            {
+                cost += LateCostOf(task, start, LateFromByChain(state, task));
+                if (start > week.Tasks.TargetBy[task]) cost += Blend.Duty * week.Tasks.Weight[task];
+                if (slot == state.Trial && u == state.FirstUnit[slot]) cost += FollowersCost(state, task, start, day);
+            }
+        }
+
+        return cost;
+    }
+
+    /// <summary>First late minute of a task, the most minutes since the care before included.</summary>
+    public int LateFromByChain(WeekState state, int task)
+    {
+        int before = week.Tasks.Before[task];
+        if (before < 0 || week.Tasks.MaxGap[task] == int.MaxValue) return week.Tasks.LateFrom[task];
+        int slot = state.UnitSlot[week.Units.OfTask[before]];
+        return slot < 0 ? week.Tasks.LateFrom[task] : LateFromAfter(task, state.Start[slot], state.DayOf(slot));
+    }
+
+    private double LateCostOf(int task, int start, int lateFrom)
+    {
+        if (start < lateFrom) return 0;
+        long points = LateCost.Late(_rules, week.Tasks.Critical[task], week.Tasks.Weight[task], (long)start - lateFrom);
+        return points * (week.Tasks.Critical[task] ? Blend.Critical : Blend.Risk);
+    }
+
+    private int LateFromAfter(int task, int beforeStart, int beforeDay)
+    {
+        long byChain = week.Tasks.GapInDays[task]
+            ? (beforeDay + week.FirstDay + 1L + (week.Tasks.MaxGap[task] / 1440)) * 1440
+            : (long)beforeStart + week.Tasks.MaxGap[task] + 1;
+        return (int)Math.Min(week.Tasks.LateFrom[task], byChain);
+    }
+
+    /// <summary>What the care that follows would cost in lateness, were this one at that start.</summary>
+    private double FollowersCost(WeekState state, int task, int start, int day)
+    {
+        double cost = 0;
+        foreach (int next in week.Tasks.Next[task])
+        {
+            int slot = state.UnitSlot[week.Units.OfTask[next]];
+            if (slot < 0 || week.Tasks.MaxGap[next] == int.MaxValue) continue;
+            cost += LateCostOf(next, state.Start[slot], LateFromAfter(next, start, day))
+                - LateCostOf(next, state.Start[slot], week.Tasks.LateFrom[next]);
+        }
+
+        return cost;
+    }
+
+    private int OwnLateFrom(int unit)
+    {
+        int late = int.MaxValue;
+        foreach (int task in week.Units.Tasks[unit])
+            late = Math.Min(late, Math.Min(week.Tasks.LateFrom[task], week.Tasks.TargetBy[task]));
+        return late;
+    }
+
+    /// <summary>Least and most start by the separations from placed care before and after; an empty range when the days forbid it.</summary>
+    private (int Lo, int Hi) ChainBounds(WeekState state, int slot, int route)
+    {
+        int lo = int.MinValue, hi = int.MaxValue, day = week.Routes.Day[route];
+        for (int u = state.FirstUnit[slot]; u >= 0; u = state.UnitNext[u])
+        {
+            foreach (int task in week.Units.Tasks[u])
+            {
+                if (week.Tasks.Before[task] is >= 0 and var before) Bound(state, slot, before, task, day, true, ref lo, ref hi);
+                foreach (int next in week.Tasks.Next[task]) Bound(state, slot, task, next, day, false, ref lo, ref hi);
+            }
+        }
+
+        return (lo, hi);
+    }
+
+    private void Bound(WeekState state, int slot, int before, int after, int day, bool slotIsAfter, ref int lo, ref int hi)
+    {
+        int other = state.UnitSlot[week.Units.OfTask[slotIsAfter ? before : after]], gap = week.Tasks.MinGap[after];
+        if (other < 0)
+        {
+            bool sameTrial = week.Units.OfTask[before] == week.Units.OfTask[after];
+            if (sameTrial && gap > 0) hi = int.MinValue;
+            return;
+        }
+
+        if (other == slot || (slot == state.Trial && other == _standsFor))
+        {
+            if (gap > 0) hi = int.MinValue;
+        }
+        else if (week.Tasks.GapInDays[after])
+        {
+            int days = slotIsAfter ? day - state.DayOf(other) : state.DayOf(other) - day;
+            if (days * 1440 < gap) hi = int.MinValue;
+        }
+        else if (slotIsAfter) lo = Math.Max(lo, state.Start[other] + gap);
+        else hi = Math.Min(hi, state.Start[other] - gap);
+    }
+
+    /// <summary>Latest start from which a drop point is reached in time; -1 when none is.</summary>
+    private int LatestDraw(WeekState state, int slot, int route)
+    {
+        int place = week.Problem.Patients[state.Patient[slot]].Place, day = week.Routes.Day[route] + week.FirstDay, latest = -1;
+        int minutes = state.Setup[slot] + state.Work[slot]
+            + week.People.Interpreter[(state.Patient[slot] * week.NurseCount) + week.Routes.Nurse[CareRoute(state, slot, route)]];
+        foreach (DropPoint drop in week.Problem.DropPoints)
+        {
+            int there = minutes + week.Problem.Travel.Minutes(place, drop.Place);
+            if (there > state.DrawToDrop[slot]) continue;
+            foreach (int cutoff in drop.Cutoffs)
+            {
+                if (CompiledWeek.DayOf(cutoff) == day) latest = Math.Max(latest, cutoff - there);
+            }
+        }
+
+        return latest;
+    }
+
+    private static int CareRoute(WeekState state, int slot, int route) => slot == state.Trial || state.RouteA[slot] < 0 ? route : state.RouteA[slot];
+}

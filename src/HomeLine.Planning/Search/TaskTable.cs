@@ -1,0 +1,60 @@
+using HomeLine.Planning.Problem;
+
+namespace HomeLine.Planning.Search;
+
+/// <summary>Tasks by index.</summary>
+internal sealed class TaskTable
+{
+    public TaskTable(CompiledWeek week)
+    {
+        WeekProblem problem = week.Problem;
+        Count = problem.Tasks.Length;
+        LateFrom = [.. problem.Tasks.Select(t => t.LateFrom)];
+        Weight = [.. problem.Tasks.Select(t => t.Weight)];
+        Critical = [.. problem.Tasks.Select(t => t.Critical)];
+        TargetBy = [.. problem.Tasks.Select(t => t.TargetBy ?? int.MaxValue)];
+        Safety = [.. problem.Tasks.Select(t => t.Safety)];
+        Before = [.. problem.Tasks.Select(t => t.After is { } a ? week.TaskIndex.GetValueOrDefault(a, -1) : -1)];
+        MinGap = [.. problem.Tasks.Select(t => t.MinGap)];
+        MaxGap = [.. problem.Tasks.Select(t => t.MaxGap)];
+        GapInDays = [.. problem.Tasks.Select(t => t.GapInDays)];
+        Next = [.. Enumerable.Range(0, Count).Select(t => Enumerable.Range(0, Count).Where(n => Before[n] == t).ToArray())];
+        LastDayOnTime = [.. problem.Tasks.Select(t => t.LateFrom == int.MaxValue
+            ? int.MinValue
+            : (int)Math.Floor((t.LateFrom - 1L) / 1440.0) - week.FirstDay)];
+        UsualDay = [.. problem.Tasks.Select(t => t.UsualDay is { } d ? d - week.FirstDay : int.MinValue)];
+        UnmetPoints = [.. problem.Tasks.Select(t => Cost.LateCost.Unmet(problem, t))];
+    }
+
+    public int Count { get; }
+
+    public int[] LateFrom { get; }
+
+    public int[] Weight { get; }
+
+    public bool[] Critical { get; }
+
+    public int[] TargetBy { get; }
+
+    public bool[] Safety { get; }
+
+    /// <summary>The task before in the chain, or -1.</summary>
+    public int[] Before { get; }
+
+    /// <summary>The tasks that follow in the chain.</summary>
+    public int[][] Next { get; }
+
+    public int[] MinGap { get; }
+
+    public int[] MaxGap { get; }
+
+    public bool[] GapInDays { get; }
+
+    /// <summary>Table day of the last minute on time; <see cref="int.MinValue"/> when it is never late.</summary>
+    public int[] LastDayOnTime { get; }
+
+    /// <summary>Table day of the habit; <see cref="int.MinValue"/> for none.</summary>
+    public int[] UsualDay { get; }
+
+    public long[] UnmetPoints { get; }
+}
