@@ -32,8 +32,11 @@ public sealed record CareSheetContent
     /// <summary>A line that must not be used, in plain words; empty when none.</summary>
     public ImmutableArray<string> Locks { get; init; } = [];
 
-    /// <summary>Never-wait list: call now when …</summary>
+    /// <summary>Never-wait list: call the emergency number now when …</summary>
     public required ImmutableArray<string> NeverWait { get; init; }
+
+    /// <summary>Call the agency at once, day or night, when … Not for the emergency number, and not for later today either.</summary>
+    public ImmutableArray<string> CallNow { get; init; } = [];
 
     /// <summary>Call the day or night number the same day when …</summary>
     public required ImmutableArray<string> CallToday { get; init; }
