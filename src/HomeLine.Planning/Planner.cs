@@ -52,5 +52,5 @@ public static class Planner
 
     /// <summary>Finds workable answers to an urgent need in the published plan, moving as few told families as it can.</summary>
     /// <exception cref="ArgumentException">The problem has no published plan, or names unknown tasks or visits.</exception>
-    public static UrgentAnswers Answer(WeekProblem problem, UrgentNeed need) => throw new NotImplementedException();
+    public static UrgentAnswers Answer(WeekProblem problem, UrgentNeed need) => new UrgentSearch(new UrgentCase(problem, need)).Answers();
 }

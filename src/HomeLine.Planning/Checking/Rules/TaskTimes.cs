@@ -41,8 +41,9 @@ internal static class TaskTimes
         }
     }
 
+    /// <summary>A visit for safety alone may come on top of the day's visit.</summary>
     private static IEnumerable<Finding> OneADay(PlanFacts facts) =>
-        from pair in facts.Visits.GroupBy(v => (v.Visit.Patient, v.Day))
+        from pair in facts.Visits.Where(v => v.Tasks.IsEmpty || !v.Tasks.All(t => t.Safety)).GroupBy(v => (v.Visit.Patient, v.Day))
         where pair.Count() > 1 && !pair.All(v => v.Fixed)
         let fact = pair.First(v => !v.Fixed)
         select Found.At("H2", fact, ReasonCode.TwoVisitsADay,
