@@ -47,8 +47,8 @@ internal static class ConnectorClock
         {
             Standing = WindowStanding.CutShort,
             Basis = ClockBasis.Hour,
-            Opens = at,
-            OpensOn = reckoning.DayOf(at),
+            Opens = Instant.Min(at, window.Opens),
+            OpensOn = LocalDate.Min(reckoning.DayOf(at), window.OpensOn),
             Target = Instant.Min(last, at + Duration.FromHours((double)reckoning.Value(RuleIds.ConnectorCompromisedTarget))),
             LateFrom = last,
             LastDay = reckoning.LastDayBefore(last),

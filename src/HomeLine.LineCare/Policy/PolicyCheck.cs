@@ -22,6 +22,7 @@ public static class PolicyCheck
             if (rule.Level > PolicyLevel.Agency) yield return $"{rule.Id}: orders and exceptions belong to the patient, not to the policy.";
             if (InDays(rule) > LongestIntervalInDays) yield return $"{rule.Id} is over a year.";
             if (CrossedPair(book, rule) is { } crossed) yield return crossed;
+            if (BeyondItsLimit(book, rule) is { } beyond) yield return beyond;
         }
     }
 
@@ -32,6 +33,16 @@ public static class PolicyCheck
         var floor = book.InForce(string.Concat(rule.Id.AsSpan(0, rule.Id.Length - 3), "min"), rule.EffectiveFrom);
         return floor is not null && InDays(floor) is { } low && low > ceiling
             ? $"{floor.Id} ({floor.Value} {floor.Unit}) is above {rule.Id} ({rule.Value} {rule.Unit}) from {Day(rule.EffectiveFrom)}."
+            : null;
+    }
+
+    /// <summary>Some ceilings have an upper limit of their own, for example the longest interval that was studied.</summary>
+    private static string? BeyondItsLimit(PolicyBook book, PolicyRule rule)
+    {
+        if (!rule.Id.EndsWith(".max", StringComparison.Ordinal) || InDays(rule) is not { } ceiling) return null;
+        var limit = book.InForce(string.Concat(rule.Id.AsSpan(0, rule.Id.Length - 3), "limit.upper"), rule.EffectiveFrom);
+        return limit is not null && InDays(limit) is { } most && ceiling > most
+            ? $"{rule.Id} ({rule.Value} {rule.Unit}) is above {limit.Id} ({limit.Value} {limit.Unit})."
             : null;
     }
 
