@@ -46,11 +46,11 @@ public static class CareSheet
         if (content.Tasks.IsEmpty)
             yield break;
         yield return new Heading(2, $"Tasks. {StandingTexts.OnlyYourTasks}");
+        if (content.Tasks.Any(task => task.IsTheirs))
+            yield return new Paragraph(StandingTexts.CleanHands);
         yield return new Table(
             [new TableColumn("Yours?", 0.9), new TableColumn("Task", 2.2), new TableColumn("Who", 1.4), new TableColumn("When", 2.9)],
             [.. content.Tasks.Select(Row)]);
-        if (content.Tasks.Any(task => task.IsTheirs))
-            yield return new Paragraph(StandingTexts.CleanHands);
     }
 
     private static TableRow Row(SheetTask task) => new(

@@ -48,6 +48,7 @@ public sealed record Typography
     public static ImmutableArray<Typography> NormalCloser { get; } =
     [
         Normal with { LineSpacing = 1.14, Margin = 34, BlockGap = 5 },
+        Normal with { LineSpacing = 1.12, Margin = 32, BlockGap = 5 },
         Normal with { LineSpacing = 1.1, Margin = 32, BlockGap = 4 },
     ];
 

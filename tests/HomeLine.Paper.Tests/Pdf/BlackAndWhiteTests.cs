@@ -1,7 +1,5 @@
 using HomeLine.Paper.Layout;
 using UglyToad.PdfPig.Graphics.Operations;
-using UglyToad.PdfPig.Graphics.Operations.SpecialGraphicsState;
-using UglyToad.PdfPig.Graphics.Operations.General;
 
 namespace HomeLine.Paper.Tests;
 

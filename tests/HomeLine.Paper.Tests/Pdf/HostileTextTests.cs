@@ -1,7 +1,6 @@
 using System.Text;
 using HomeLine.Agency.Sheets;
 using HomeLine.Paper.Layout;
-using HomeLine.Paper.Pdf;
 
 namespace HomeLine.Paper.Tests;
 

@@ -1,9 +1,7 @@
 using HomeLine.Paper.Layout;
-using HomeLine.Paper.Pdf;
 using UglyToad.PdfPig.Graphics.Operations;
 using UglyToad.PdfPig.Graphics.Operations.MarkedContent;
 using UglyToad.PdfPig.Graphics.Operations.PathPainting;
-using UglyToad.PdfPig.Graphics.Operations.SpecialGraphicsState;
 using UglyToad.PdfPig.Graphics.Operations.TextShowing;
 using UglyToad.PdfPig.Tokens;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace HomeLine.Paper;
+namespace HomeLine.Agency.Sheets;
 
 /// <summary>
 /// Default lines for care sheets in plain words. Our own wording, a starting point only: each agency's clinical lead must approve or replace
