@@ -17,14 +17,15 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
     /// <param name="files">The roster cut by patient.</param>
     /// <param name="week">The published week.</param>
     /// <param name="report">The report; its screen has allowed scheduling.</param>
+    /// <param name="wording">What the screen gives to read to the caller.</param>
     /// <param name="now">When the answers are looked for.</param>
-    public static Outcome<SealOffer> Of(AgencyRoster roster, CareFiles files, PlannedWeek week, ProblemReport report, Instant now)
+    public static Outcome<SealOffer> Of(AgencyRoster roster, CareFiles files, PlannedWeek week, ProblemReport report, ImmutableArray<string> wording, Instant now)
     {
         Patient patient = roster.Patients.First(p => p.Id == report.Patient);
         var calendar = new PlanCalendar(roster.Profile.Zone, week.FirstDay, 7);
         if (UrgentBundle.Of(roster, files, patient, report.Line, calendar, now) is not { } bundle)
         {
-            return CaregiverOwns(files, report, now) is { } may
+            return CaregiverOwns(files, report, wording, now) is { } may
                 ? new SealOffer(may, ImmutableDictionary<string, PlannedWeek>.Empty)
                 : new Refusal("nothing-cut-short", "No dressing on this line is open to change.", "Check which line the caller means.");
         }
@@ -42,7 +43,7 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
                 bundle.Window.Target,
                 bundle.Window.LateFrom,
                 [.. bundle.Needs.Select(n => n.Task.Label)],
-                InterimWording.LiftingDressing,
+                wording,
                 null,
                 [.. offered.Select(o => o.Words)],
                 [.. answers.Dominated.Select((a, i) => words.Of(a, $"more {i + 1}", week).Words)],
@@ -62,7 +63,7 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
             && v.Care.All(c => done.Contains(c.Key)))];
     }
 
-    private static OfferedAnswers? CaregiverOwns(CareFiles files, ProblemReport report, Instant now)
+    private static OfferedAnswers? CaregiverOwns(CareFiles files, ProblemReport report, ImmutableArray<string> wording, Instant now)
     {
         var window = files.WhatIsDue(report.Patient, now).Windows.FirstOrDefault(w =>
             w.Line == report.Line && w.SealClass > 0 && w.Owner == PerformerKind.Caregiver);
@@ -73,7 +74,7 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
                 window.Target,
                 window.LateFrom,
                 [CareLabels.Of(window.Item)],
-                InterimWording.LiftingDressing,
+                wording,
                 "A caregiver is validated for this dressing and may change it now with the kit at home. Ask for the time it was done and record it.",
                 [],
                 [],

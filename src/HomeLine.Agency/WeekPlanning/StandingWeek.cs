@@ -26,10 +26,11 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
         var calendar = new PlanCalendar(roster.Profile.Zone, week.FirstDay, days);
         RoadTravel roads = RoadTravel.Of(roster);
 
-        // The week was promised on what was known when it began; visits of its past days keep the windows they were planned in.
-        Instant known = Instant.Min(now, calendar.At(0));
-        WeekDemand demand = WeekDemand.Of(roster, files, week.FirstDay, days, known);
-        var needs = demand.Needs.Values.ToLookup(n => n.Key);
+        // A visit that lies behind keeps the windows it was planned in; one that lies ahead has those of now.
+        Instant begins = week.Visits.IsEmpty ? now : week.Visits.Min(v => v.Day.At(v.Start).InZoneLeniently(calendar.Zone).ToInstant());
+        ILookup<string, CareNeed> ahead = Needs(now);
+        ILookup<string, CareNeed> behind = begins < now ? Needs(begins) : ahead;
+        int minute = calendar.Minute(now);
         var patients = roster.Patients.ToDictionary(p => p.Id);
         var nurses = roster.Nurses.ToDictionary(n => n.Id);
         int interpreter = (int)files.Policy.ValueOf("visit.interpreter", now.InZone(calendar.Zone).Date);
@@ -38,15 +39,17 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
         {
             Patient patient = patients[v.Patient];
             int extraMinutes = NeedsInterpreter(patient, nurses[v.Nurse]) ? interpreter : 0;
-            return Task(v, patient, v.Minutes - extraMinutes, needs, calendar);
+            return Task(v, patient, v.Minutes - extraMinutes, calendar.Minute(v.Day, v.Start) < minute ? behind : ahead, calendar);
         }), .. extra];
-        int minute = Math.Max(0, calendar.Minute(now));
         WeekProblem problem = WeekDemand.ProblemOf(roster, files, roads, calendar, now, tasks);
         var plan = new WeekPlan([.. visits.Select(v => Visit(v, calendar))], [], default);
         return new StandingWeek(
-            problem with { Now = minute, Published = plan, FrozenVisits = Frozen(plan, minute, files, now, calendar) },
+            problem with { Published = plan, FrozenVisits = Frozen(plan, minute, files, now, calendar) },
             plan,
             calendar);
+
+        ILookup<string, CareNeed> Needs(Instant at) =>
+            WeekDemand.Of(roster, files, week.FirstDay, days, at).Needs.Values.ToLookup(n => n.Key);
     }
 
     private static ImmutableArray<string> Frozen(WeekPlan plan, int now, CareFiles files, Instant at, PlanCalendar calendar)

@@ -20,6 +20,7 @@ internal static class DressingClock
         var window = story.Covering == DressingKind.None && story.Dressing.IsDated
             ? Bare(reckoning, story)
             : SealClock.CutShort(reckoning, story, Draft(reckoning, story).Window(reckoning));
+        if (IsStopgap(story)) window = window with { Next = Repeating.From(reckoning, RuleIds.Max(RuleIds.Film), RuleIds.Min(RuleIds.Film), null) };
         reckoning.Windows.Add(window);
         AddCompanions(reckoning, story, window);
     }
@@ -28,6 +29,13 @@ internal static class DressingClock
     public static bool IsBareAndHealed(LineStory story) =>
         story.Line.Kind == LineKind.Tunneled && story.Line.ExitSiteHealed && story.Covering is null or DressingKind.None
         && story.BrokenSeals.Count == 0 && story.Dressing.Missing != MissingDate.HospitalStay;
+
+    /// <summary>
+    /// The dressing put on at insertion, and gauze laid beneath a film for a while, are followed by a film as a rule (common practice, no source):
+    /// looking ahead counts on a film. What is really put on sets the true clock.
+    /// </summary>
+    private static bool IsStopgap(LineStory story) =>
+        story.Covering == DressingKind.GauzeUnderFilm || story.Dressing is { IsDated: true, FromInsertion: true };
 
     private static WindowDraft Draft(Reckoning reckoning, LineStory story)
     {
