@@ -27,8 +27,9 @@ finish() {
 
 missing_packages() {
   command -v chromium >/dev/null || echo chromium
-  { command -v pg_ctl || ls /usr/lib/postgresql/*/bin/pg_ctl; } >/dev/null 2>&1 || echo postgresql
+  ls /usr/lib/postgresql/*/bin/initdb >/dev/null 2>&1 || echo postgresql
   command -v pdftoppm >/dev/null || echo poppler-utils
+  command -v sqlite3 >/dev/null || echo sqlite3
   ls /usr/share/fonts/truetype/noto/NotoSans-Regular.* >/dev/null 2>&1 || echo fonts-noto-core
 }
 
@@ -48,6 +49,7 @@ set_up_machine() {
   case $missing in *chromium*) printf '  without chromium the browser tests are skipped\n' ;; esac
   case $missing in *postgresql*) printf '  without postgresql the tests on PostgreSQL are skipped; SQLite is tested\n' ;; esac
   case $missing in *poppler*) printf '  without poppler-utils the tests that look at rendered pages are skipped\n' ;; esac
+  case $missing in *sqlite3*) printf '  without sqlite3 the test of the backups is skipped\n' ;; esac
   case $missing in *fonts*) printf '  without fonts-noto-core pages in the browser may show other letters\n' ;; esac
 }
 
@@ -80,6 +82,21 @@ run_project() {
   [ "$code" -eq 0 ] || [ "$failures" -gt 0 ] || step_failed "$name (exit code $code; 8 means that no test ran)"
 }
 
+# The backup script has a test of its own: a line "passed: ..." for each expectation, and a stop at the first that fails.
+run_backup_test() {
+  local output code=0
+  say 'Backups'
+  if ! command -v sqlite3 >/dev/null; then
+    skipped=$((skipped + 1))
+    printf 'skipped deploy/backup-test.sh\n  sqlite3 is not on this machine\n'
+    return
+  fi
+  output=$(bash deploy/backup-test.sh 2>&1) || code=$?
+  printf '%s\n' "$output"
+  passed=$((passed + $(grep -c '^passed: ' <<<"$output")))
+  [ "$code" -eq 0 ] || step_failed "deploy/backup-test.sh (exit code $code)"
+}
+
 # --- The run ---------------------------------------------------------------------------------------------------------
 
 say 'Set-up'
@@ -99,4 +116,5 @@ rm -rf "$results"
 for project in tests/*/*.csproj; do
   run_project "$project"
 done
+run_backup_test
 finish
