@@ -1,0 +1,28 @@
+using HomeLine.Agency.Access;
+using HomeLine.Agency.Storage;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using NodaTime;
+
+namespace HomeLine.Agency;
+
+/// <summary>Puts the agency together for whoever hosts it.</summary>
+public static class AgencyRegistration
+{
+    /// <summary>
+    /// Registers storage, accounts and the clock. <c>Database:Provider</c> is <c>sqlite</c> (default) or <c>postgres</c>;
+    /// <c>ConnectionStrings:Agency</c> says where, and is needed for <c>postgres</c> only.
+    /// </summary>
+    /// <param name="services">The host's services.</param>
+    /// <param name="configuration">The host's configuration.</param>
+    /// <param name="contentRoot">Folder of the program; the default database lies in <c>data</c> beneath it.</param>
+    public static IServiceCollection AddHomeLineAgency(
+        this IServiceCollection services, IConfiguration configuration, string contentRoot)
+    {
+        services.TryAddSingleton<IClock>(SystemClock.Instance);
+        services.AddSingleton<AgencyClock>();
+        services.AddAgencyStorage(configuration, contentRoot);
+        return services;
+    }
+}

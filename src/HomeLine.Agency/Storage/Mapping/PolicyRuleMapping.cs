@@ -1,0 +1,15 @@
+using HomeLine.LineCare.Policy;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace HomeLine.Agency.Storage.Mapping;
+
+internal sealed class PolicyRuleMapping : IEntityTypeConfiguration<PolicyRule>
+{
+    public void Configure(EntityTypeBuilder<PolicyRule> builder)
+    {
+        builder.NumberedRows("policy_rules").Changeable();
+        builder.Property(r => r.Id).IsRequired();
+        builder.HasIndex(r => new { r.Id, r.EffectiveFrom, r.Level }).IsUnique();
+    }
+}
