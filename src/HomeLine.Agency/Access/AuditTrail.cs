@@ -20,8 +20,7 @@ public static class AuditTrail
     {
         if (db.Database.CurrentTransaction is null)
             throw new InvalidOperationException("An audit entry belongs to a transaction.");
-        AuditEntry? last = db.AuditEntries.Local.MaxBy(e => e.Sequence)
-            ?? await db.AuditEntries.AsNoTracking().OrderByDescending(e => e.Sequence).FirstOrDefaultAsync(cancel);
+        AuditEntry? last = await db.AuditEntries.AsNoTracking().OrderByDescending(e => e.Sequence).FirstOrDefaultAsync(cancel);
         var entry = new AuditEntry(
             (last?.Sequence ?? 0) + 1, ToTicks(at), actor.UserId, actor.Name, action, subject, detail, last?.Hash ?? "", "");
         entry = entry with { Hash = HashOf(entry) };

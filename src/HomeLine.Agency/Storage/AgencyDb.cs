@@ -15,6 +15,7 @@ using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.Extensions.DependencyInjection;
+using OutsideCare = HomeLine.Agency.Roster.OutsideCare;
 
 namespace HomeLine.Agency.Storage;
 

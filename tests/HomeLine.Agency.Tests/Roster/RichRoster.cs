@@ -5,6 +5,7 @@ using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Policy;
 using NodaTime;
+using OutsideCare = HomeLine.Agency.Roster.OutsideCare;
 
 namespace HomeLine.Agency.Tests.Roster;
 
@@ -105,6 +106,7 @@ public static class RichRoster
                 TipConfirmed = false,
                 InsertedLengthCm = 40.5m,
                 OutsideLengthCm = 2.50m,
+                DressingMinutes = 25,
                 Securement = SecurementKind.SubcutaneousAnchor,
                 ExitSiteHealed = true,
             },

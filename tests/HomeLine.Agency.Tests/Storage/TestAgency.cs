@@ -81,13 +81,13 @@ public sealed class TestAgency : IAsyncDisposable
         string? where = null;
         await using (AgencyDb db = Open()) where = db.Database.GetConnectionString();
         await _services.DisposeAsync();
-        if (_folder is null)
+        if (where!.StartsWith("Host", StringComparison.Ordinal))
         {
             await using var connection = new NpgsqlConnection(where);
             NpgsqlConnection.ClearPool(connection);
             return;
         }
         await using (var connection = new SqliteConnection(where)) SqliteConnection.ClearPool(connection);
-        Directory.Delete(_folder, recursive: true);
+        if (_folder is not null) Directory.Delete(_folder, recursive: true);
     }
 }

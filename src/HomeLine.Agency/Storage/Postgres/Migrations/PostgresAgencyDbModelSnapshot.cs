@@ -1244,6 +1244,10 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
 
+                    b.Property<int?>("DressingMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("dressing_minutes");
+
                     b.Property<bool>("ExitSiteHealed")
                         .HasColumnType("boolean")
                         .HasColumnName("exit_site_healed");
@@ -1461,6 +1465,11 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("level");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
 
                     b.Property<string>("Source")
                         .IsRequired()

@@ -1213,6 +1213,10 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                         .HasColumnType("INTEGER")
                         .HasColumnName("row");
 
+                    b.Property<int?>("DressingMinutes")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("dressing_minutes");
+
                     b.Property<bool>("ExitSiteHealed")
                         .HasColumnType("INTEGER")
                         .HasColumnName("exit_site_healed");
@@ -1426,6 +1430,11 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("level");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note");
 
                     b.Property<string>("Source")
                         .IsRequired()

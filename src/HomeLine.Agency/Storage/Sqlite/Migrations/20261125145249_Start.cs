@@ -1,12 +1,11 @@
 using System;
 using Microsoft.EntityFrameworkCore.Migrations;
-using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
 #pragma warning disable CA1814 // Prefer jagged arrays over multidimensional
 
-namespace HomeLine.Agency.Storage.Postgres.Migrations
+namespace HomeLine.Agency.Storage.Sqlite.Migrations
 {
     /// <inheritdoc />
     public partial class Start : Migration
@@ -18,25 +17,25 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "accounts",
                 columns: table => new
                 {
-                    id = table.Column<string>(type: "text", nullable: false),
-                    display_name = table.Column<string>(type: "text", nullable: false),
-                    nurse_id = table.Column<string>(type: "text", nullable: true),
-                    disabled_at = table.Column<long>(type: "bigint", nullable: true),
-                    lockouts_in_a_row = table.Column<int>(type: "integer", nullable: false),
-                    user_name = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
-                    normalized_user_name = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
-                    email = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
-                    normalized_email = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
-                    email_confirmed = table.Column<bool>(type: "boolean", nullable: false),
-                    password_hash = table.Column<string>(type: "text", nullable: true),
-                    security_stamp = table.Column<string>(type: "text", nullable: true),
-                    concurrency_stamp = table.Column<string>(type: "text", nullable: true),
-                    phone_number = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
-                    phone_number_confirmed = table.Column<bool>(type: "boolean", nullable: false),
-                    two_factor_enabled = table.Column<bool>(type: "boolean", nullable: false),
-                    lockout_end = table.Column<DateTimeOffset>(type: "timestamp with time zone", nullable: true),
-                    lockout_enabled = table.Column<bool>(type: "boolean", nullable: false),
-                    access_failed_count = table.Column<int>(type: "integer", nullable: false)
+                    id = table.Column<string>(type: "TEXT", nullable: false),
+                    display_name = table.Column<string>(type: "TEXT", nullable: false),
+                    nurse_id = table.Column<string>(type: "TEXT", nullable: true),
+                    disabled_at = table.Column<long>(type: "INTEGER", nullable: true),
+                    lockouts_in_a_row = table.Column<int>(type: "INTEGER", nullable: false),
+                    user_name = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    normalized_user_name = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    normalized_email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    email_confirmed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    password_hash = table.Column<string>(type: "TEXT", nullable: true),
+                    security_stamp = table.Column<string>(type: "TEXT", nullable: true),
+                    concurrency_stamp = table.Column<string>(type: "TEXT", nullable: true),
+                    phone_number = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    phone_number_confirmed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    two_factor_enabled = table.Column<bool>(type: "INTEGER", nullable: false),
+                    lockout_end = table.Column<DateTimeOffset>(type: "TEXT", nullable: true),
+                    lockout_enabled = table.Column<bool>(type: "INTEGER", nullable: false),
+                    access_failed_count = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -47,15 +46,15 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "audit_entries",
                 columns: table => new
                 {
-                    sequence = table.Column<long>(type: "bigint", nullable: false),
-                    at = table.Column<long>(type: "bigint", nullable: false),
-                    actor_id = table.Column<string>(type: "text", nullable: false),
-                    actor_name = table.Column<string>(type: "text", nullable: false),
-                    action = table.Column<string>(type: "text", nullable: false),
-                    subject = table.Column<string>(type: "text", nullable: false),
-                    detail = table.Column<string>(type: "text", nullable: false),
-                    previous_hash = table.Column<string>(type: "text", nullable: false),
-                    hash = table.Column<string>(type: "text", nullable: false)
+                    sequence = table.Column<long>(type: "INTEGER", nullable: false),
+                    at = table.Column<long>(type: "INTEGER", nullable: false),
+                    actor_id = table.Column<string>(type: "TEXT", nullable: false),
+                    actor_name = table.Column<string>(type: "TEXT", nullable: false),
+                    action = table.Column<string>(type: "TEXT", nullable: false),
+                    subject = table.Column<string>(type: "TEXT", nullable: false),
+                    detail = table.Column<string>(type: "TEXT", nullable: false),
+                    previous_hash = table.Column<string>(type: "TEXT", nullable: false),
+                    hash = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -66,10 +65,10 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "data_protection_keys",
                 columns: table => new
                 {
-                    id = table.Column<int>(type: "integer", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    friendly_name = table.Column<string>(type: "text", nullable: true),
-                    xml = table.Column<string>(type: "text", nullable: true)
+                    id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    friendly_name = table.Column<string>(type: "TEXT", nullable: true),
+                    xml = table.Column<string>(type: "TEXT", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -80,16 +79,16 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "map",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false, defaultValue: 1L),
-                    barriers = table.Column<string>(type: "jsonb", nullable: false),
-                    towns = table.Column<string>(type: "jsonb", nullable: false),
-                    drops = table.Column<string>(type: "jsonb", nullable: false),
-                    roads = table.Column<string>(type: "jsonb", nullable: false),
-                    width = table.Column<double>(type: "double precision", nullable: false),
-                    height = table.Column<double>(type: "double precision", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false),
-                    branch_place_x = table.Column<double>(type: "double precision", nullable: false),
-                    branch_place_y = table.Column<double>(type: "double precision", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false, defaultValue: 1L),
+                    barriers = table.Column<string>(type: "TEXT", nullable: false),
+                    towns = table.Column<string>(type: "TEXT", nullable: false),
+                    drops = table.Column<string>(type: "TEXT", nullable: false),
+                    roads = table.Column<string>(type: "TEXT", nullable: false),
+                    width = table.Column<double>(type: "REAL", nullable: false),
+                    height = table.Column<double>(type: "REAL", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false),
+                    branch_place_x = table.Column<double>(type: "REAL", nullable: false),
+                    branch_place_y = table.Column<double>(type: "REAL", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -101,24 +100,24 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "nurses",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    id = table.Column<string>(type: "text", nullable: false),
-                    name = table.Column<string>(type: "text", nullable: false),
-                    credential = table.Column<string>(type: "text", nullable: false),
-                    phone = table.Column<string>(type: "text", nullable: false),
-                    skills = table.Column<string>(type: "jsonb", nullable: false),
-                    licences = table.Column<string>(type: "jsonb", nullable: false),
-                    traits = table.Column<string>(type: "jsonb", nullable: false),
-                    week = table.Column<string>(type: "jsonb", nullable: false),
-                    leaves = table.Column<string>(type: "jsonb", nullable: false),
-                    lunch_minutes = table.Column<int>(type: "integer", nullable: false),
-                    overtime_minutes = table.Column<int>(type: "integer", nullable: false),
-                    max_visits_a_day = table.Column<int>(type: "integer", nullable: false),
-                    note = table.Column<string>(type: "text", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false),
-                    home_x = table.Column<double>(type: "double precision", nullable: false),
-                    home_y = table.Column<double>(type: "double precision", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    id = table.Column<string>(type: "TEXT", nullable: false),
+                    name = table.Column<string>(type: "TEXT", nullable: false),
+                    credential = table.Column<string>(type: "TEXT", nullable: false),
+                    phone = table.Column<string>(type: "TEXT", nullable: false),
+                    skills = table.Column<string>(type: "TEXT", nullable: false),
+                    licences = table.Column<string>(type: "TEXT", nullable: false),
+                    traits = table.Column<string>(type: "TEXT", nullable: false),
+                    week = table.Column<string>(type: "TEXT", nullable: false),
+                    leaves = table.Column<string>(type: "TEXT", nullable: false),
+                    lunch_minutes = table.Column<int>(type: "INTEGER", nullable: false),
+                    overtime_minutes = table.Column<int>(type: "INTEGER", nullable: false),
+                    max_visits_a_day = table.Column<int>(type: "INTEGER", nullable: false),
+                    note = table.Column<string>(type: "TEXT", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false),
+                    home_x = table.Column<double>(type: "REAL", nullable: false),
+                    home_y = table.Column<double>(type: "REAL", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -129,34 +128,34 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "patients",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    id = table.Column<string>(type: "text", nullable: false),
-                    name = table.Column<string>(type: "text", nullable: false),
-                    born_on = table.Column<string>(type: "text", nullable: true),
-                    care_started_on = table.Column<string>(type: "text", nullable: false),
-                    therapy = table.Column<string>(type: "text", nullable: false),
-                    address = table.Column<string>(type: "text", nullable: false),
-                    phone = table.Column<string>(type: "text", nullable: false),
-                    access_notes = table.Column<string>(type: "text", nullable: false),
-                    contact = table.Column<string>(type: "text", nullable: false),
-                    state = table.Column<string>(type: "text", nullable: false),
-                    zone_id = table.Column<string>(type: "text", nullable: false),
-                    risks = table.Column<string>(type: "text", nullable: false),
-                    language = table.Column<string>(type: "text", nullable: false),
-                    practitioner = table.Column<string>(type: "text", nullable: false),
-                    access_times = table.Column<string>(type: "jsonb", nullable: false),
-                    required_traits = table.Column<string>(type: "jsonb", nullable: false),
-                    excluded_traits = table.Column<string>(type: "jsonb", nullable: false),
-                    refused_nurses = table.Column<string>(type: "jsonb", nullable: false),
-                    known_nurses = table.Column<string>(type: "jsonb", nullable: false),
-                    needs_skills = table.Column<string>(type: "jsonb", nullable: false),
-                    crew_size = table.Column<int>(type: "integer", nullable: false),
-                    extra_minutes = table.Column<int>(type: "integer", nullable: false),
-                    note = table.Column<string>(type: "text", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false),
-                    home_x = table.Column<double>(type: "double precision", nullable: false),
-                    home_y = table.Column<double>(type: "double precision", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    id = table.Column<string>(type: "TEXT", nullable: false),
+                    name = table.Column<string>(type: "TEXT", nullable: false),
+                    born_on = table.Column<string>(type: "TEXT", nullable: true),
+                    care_started_on = table.Column<string>(type: "TEXT", nullable: false),
+                    therapy = table.Column<string>(type: "TEXT", nullable: false),
+                    address = table.Column<string>(type: "TEXT", nullable: false),
+                    phone = table.Column<string>(type: "TEXT", nullable: false),
+                    access_notes = table.Column<string>(type: "TEXT", nullable: false),
+                    contact = table.Column<string>(type: "TEXT", nullable: false),
+                    state = table.Column<string>(type: "TEXT", nullable: false),
+                    zone_id = table.Column<string>(type: "TEXT", nullable: false),
+                    risks = table.Column<string>(type: "TEXT", nullable: false),
+                    language = table.Column<string>(type: "TEXT", nullable: false),
+                    practitioner = table.Column<string>(type: "TEXT", nullable: false),
+                    access_times = table.Column<string>(type: "TEXT", nullable: false),
+                    required_traits = table.Column<string>(type: "TEXT", nullable: false),
+                    excluded_traits = table.Column<string>(type: "TEXT", nullable: false),
+                    refused_nurses = table.Column<string>(type: "TEXT", nullable: false),
+                    known_nurses = table.Column<string>(type: "TEXT", nullable: false),
+                    needs_skills = table.Column<string>(type: "TEXT", nullable: false),
+                    crew_size = table.Column<int>(type: "INTEGER", nullable: false),
+                    extra_minutes = table.Column<int>(type: "INTEGER", nullable: false),
+                    note = table.Column<string>(type: "TEXT", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false),
+                    home_x = table.Column<double>(type: "REAL", nullable: false),
+                    home_y = table.Column<double>(type: "REAL", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -168,16 +167,17 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "policy_rules",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    id = table.Column<string>(type: "text", nullable: false),
-                    value = table.Column<decimal>(type: "numeric", nullable: false),
-                    unit = table.Column<string>(type: "text", nullable: false),
-                    effective_from = table.Column<string>(type: "text", nullable: false),
-                    level = table.Column<string>(type: "text", nullable: false),
-                    standing = table.Column<string>(type: "text", nullable: false),
-                    source = table.Column<string>(type: "text", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    id = table.Column<string>(type: "TEXT", nullable: false),
+                    value = table.Column<decimal>(type: "TEXT", nullable: false),
+                    unit = table.Column<string>(type: "TEXT", nullable: false),
+                    effective_from = table.Column<string>(type: "TEXT", nullable: false),
+                    level = table.Column<string>(type: "TEXT", nullable: false),
+                    standing = table.Column<string>(type: "TEXT", nullable: false),
+                    source = table.Column<string>(type: "TEXT", nullable: false),
+                    note = table.Column<string>(type: "TEXT", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -188,16 +188,16 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "profile",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false, defaultValue: 1L),
-                    name = table.Column<string>(type: "text", nullable: false),
-                    branch = table.Column<string>(type: "text", nullable: false),
-                    zone_id = table.Column<string>(type: "text", nullable: false),
-                    day_phone = table.Column<string>(type: "text", nullable: false),
-                    on_call_phone = table.Column<string>(type: "text", nullable: false),
-                    emergency_number = table.Column<string>(type: "text", nullable: false),
-                    is_demo = table.Column<bool>(type: "boolean", nullable: false),
-                    fixed_now = table.Column<long>(type: "bigint", nullable: true),
-                    version = table.Column<int>(type: "integer", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false, defaultValue: 1L),
+                    name = table.Column<string>(type: "TEXT", nullable: false),
+                    branch = table.Column<string>(type: "TEXT", nullable: false),
+                    zone_id = table.Column<string>(type: "TEXT", nullable: false),
+                    day_phone = table.Column<string>(type: "TEXT", nullable: false),
+                    on_call_phone = table.Column<string>(type: "TEXT", nullable: false),
+                    emergency_number = table.Column<string>(type: "TEXT", nullable: false),
+                    is_demo = table.Column<bool>(type: "INTEGER", nullable: false),
+                    fixed_now = table.Column<long>(type: "INTEGER", nullable: true),
+                    version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -209,12 +209,12 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "published_versions",
                 columns: table => new
                 {
-                    first_day = table.Column<string>(type: "text", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false),
-                    published_at = table.Column<long>(type: "bigint", nullable: false),
-                    published_by = table.Column<string>(type: "text", nullable: false),
-                    reason = table.Column<string>(type: "text", nullable: false),
-                    week = table.Column<string>(type: "jsonb", nullable: false)
+                    first_day = table.Column<string>(type: "TEXT", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false),
+                    published_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    published_by = table.Column<string>(type: "TEXT", nullable: false),
+                    reason = table.Column<string>(type: "TEXT", nullable: false),
+                    week = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -225,10 +225,10 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "roles",
                 columns: table => new
                 {
-                    id = table.Column<string>(type: "text", nullable: false),
-                    name = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
-                    normalized_name = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
-                    concurrency_stamp = table.Column<string>(type: "text", nullable: true)
+                    id = table.Column<string>(type: "TEXT", nullable: false),
+                    name = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    normalized_name = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
+                    concurrency_stamp = table.Column<string>(type: "TEXT", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -239,15 +239,15 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "weeks",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    first_day = table.Column<string>(type: "text", nullable: false),
-                    is_draft = table.Column<bool>(type: "boolean", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false),
-                    published_version = table.Column<int>(type: "integer", nullable: false),
-                    unmet = table.Column<string>(type: "jsonb", nullable: false),
-                    saved_at = table.Column<long>(type: "bigint", nullable: false),
-                    saved_by = table.Column<string>(type: "text", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    first_day = table.Column<string>(type: "TEXT", nullable: false),
+                    is_draft = table.Column<bool>(type: "INTEGER", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false),
+                    published_version = table.Column<int>(type: "INTEGER", nullable: false),
+                    unmet = table.Column<string>(type: "TEXT", nullable: false),
+                    saved_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    saved_by = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -258,11 +258,11 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "account_claims",
                 columns: table => new
                 {
-                    id = table.Column<int>(type: "integer", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    user_id = table.Column<string>(type: "text", nullable: false),
-                    claim_type = table.Column<string>(type: "text", nullable: true),
-                    claim_value = table.Column<string>(type: "text", nullable: true)
+                    id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    user_id = table.Column<string>(type: "TEXT", nullable: false),
+                    claim_type = table.Column<string>(type: "TEXT", nullable: true),
+                    claim_value = table.Column<string>(type: "TEXT", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -279,10 +279,10 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "account_logins",
                 columns: table => new
                 {
-                    login_provider = table.Column<string>(type: "character varying(128)", maxLength: 128, nullable: false),
-                    provider_key = table.Column<string>(type: "character varying(128)", maxLength: 128, nullable: false),
-                    provider_display_name = table.Column<string>(type: "text", nullable: true),
-                    user_id = table.Column<string>(type: "text", nullable: false)
+                    login_provider = table.Column<string>(type: "TEXT", maxLength: 128, nullable: false),
+                    provider_key = table.Column<string>(type: "TEXT", maxLength: 128, nullable: false),
+                    provider_display_name = table.Column<string>(type: "TEXT", nullable: true),
+                    user_id = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -299,9 +299,9 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "account_passkeys",
                 columns: table => new
                 {
-                    credential_id = table.Column<byte[]>(type: "bytea", maxLength: 1024, nullable: false),
-                    user_id = table.Column<string>(type: "text", nullable: false),
-                    Data = table.Column<string>(type: "jsonb", nullable: false)
+                    credential_id = table.Column<byte[]>(type: "BLOB", maxLength: 1024, nullable: false),
+                    user_id = table.Column<string>(type: "TEXT", nullable: false),
+                    Data = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -318,10 +318,10 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "account_tokens",
                 columns: table => new
                 {
-                    user_id = table.Column<string>(type: "text", nullable: false),
-                    login_provider = table.Column<string>(type: "character varying(128)", maxLength: 128, nullable: false),
-                    name = table.Column<string>(type: "character varying(128)", maxLength: 128, nullable: false),
-                    value = table.Column<string>(type: "text", nullable: true)
+                    user_id = table.Column<string>(type: "TEXT", nullable: false),
+                    login_provider = table.Column<string>(type: "TEXT", maxLength: 128, nullable: false),
+                    name = table.Column<string>(type: "TEXT", maxLength: 128, nullable: false),
+                    value = table.Column<string>(type: "TEXT", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -338,10 +338,10 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "activations",
                 columns: table => new
                 {
-                    secret_hash = table.Column<string>(type: "text", nullable: false),
-                    account_id = table.Column<string>(type: "text", nullable: false),
-                    expires_at = table.Column<long>(type: "bigint", nullable: false),
-                    used_at = table.Column<long>(type: "bigint", nullable: true)
+                    secret_hash = table.Column<string>(type: "TEXT", nullable: false),
+                    account_id = table.Column<string>(type: "TEXT", nullable: false),
+                    expires_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    used_at = table.Column<long>(type: "INTEGER", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -358,15 +358,15 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "exceptions",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    patient = table.Column<string>(type: "text", nullable: false),
-                    rule_id = table.Column<string>(type: "text", nullable: false),
-                    value = table.Column<decimal>(type: "numeric", nullable: false),
-                    owner = table.Column<string>(type: "text", nullable: false),
-                    through = table.Column<string>(type: "text", nullable: false),
-                    reason = table.Column<string>(type: "text", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    patient = table.Column<string>(type: "TEXT", nullable: false),
+                    rule_id = table.Column<string>(type: "TEXT", nullable: false),
+                    value = table.Column<decimal>(type: "TEXT", nullable: false),
+                    owner = table.Column<string>(type: "TEXT", nullable: false),
+                    through = table.Column<string>(type: "TEXT", nullable: false),
+                    reason = table.Column<string>(type: "TEXT", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -383,13 +383,13 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "holds",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    patient = table.Column<string>(type: "text", nullable: false),
-                    from = table.Column<string>(type: "text", nullable: false),
-                    through = table.Column<string>(type: "text", nullable: true),
-                    reason = table.Column<string>(type: "text", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    patient = table.Column<string>(type: "TEXT", nullable: false),
+                    from = table.Column<string>(type: "TEXT", nullable: false),
+                    through = table.Column<string>(type: "TEXT", nullable: true),
+                    reason = table.Column<string>(type: "TEXT", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -406,20 +406,21 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "lines",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    id = table.Column<string>(type: "text", nullable: false),
-                    patient = table.Column<string>(type: "text", nullable: false),
-                    kind = table.Column<string>(type: "text", nullable: false),
-                    lumens = table.Column<string>(type: "jsonb", nullable: false),
-                    site = table.Column<string>(type: "text", nullable: false),
-                    inserted_on = table.Column<string>(type: "text", nullable: true),
-                    tip_confirmed = table.Column<bool>(type: "boolean", nullable: false),
-                    inserted_length_cm = table.Column<decimal>(type: "numeric", nullable: true),
-                    outside_length_cm = table.Column<decimal>(type: "numeric", nullable: true),
-                    securement = table.Column<string>(type: "text", nullable: false),
-                    exit_site_healed = table.Column<bool>(type: "boolean", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    id = table.Column<string>(type: "TEXT", nullable: false),
+                    patient = table.Column<string>(type: "TEXT", nullable: false),
+                    kind = table.Column<string>(type: "TEXT", nullable: false),
+                    lumens = table.Column<string>(type: "TEXT", nullable: false),
+                    site = table.Column<string>(type: "TEXT", nullable: false),
+                    inserted_on = table.Column<string>(type: "TEXT", nullable: true),
+                    tip_confirmed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    inserted_length_cm = table.Column<decimal>(type: "TEXT", nullable: true),
+                    outside_length_cm = table.Column<decimal>(type: "TEXT", nullable: true),
+                    securement = table.Column<string>(type: "TEXT", nullable: false),
+                    exit_site_healed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    dressing_minutes = table.Column<int>(type: "INTEGER", nullable: true),
+                    version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -437,11 +438,11 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "printed_care_sheets",
                 columns: table => new
                 {
-                    patient = table.Column<string>(type: "text", nullable: false),
-                    number = table.Column<int>(type: "integer", nullable: false),
-                    printed_at = table.Column<long>(type: "bigint", nullable: false),
-                    printed_by = table.Column<string>(type: "text", nullable: false),
-                    content_hash = table.Column<string>(type: "text", nullable: false)
+                    patient = table.Column<string>(type: "TEXT", nullable: false),
+                    number = table.Column<int>(type: "INTEGER", nullable: false),
+                    printed_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    printed_by = table.Column<string>(type: "TEXT", nullable: false),
+                    content_hash = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -458,8 +459,8 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "account_roles",
                 columns: table => new
                 {
-                    user_id = table.Column<string>(type: "text", nullable: false),
-                    role_id = table.Column<string>(type: "text", nullable: false)
+                    user_id = table.Column<string>(type: "TEXT", nullable: false),
+                    role_id = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -482,11 +483,11 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "role_claims",
                 columns: table => new
                 {
-                    id = table.Column<int>(type: "integer", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    role_id = table.Column<string>(type: "text", nullable: false),
-                    claim_type = table.Column<string>(type: "text", nullable: true),
-                    claim_value = table.Column<string>(type: "text", nullable: true)
+                    id = table.Column<int>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    role_id = table.Column<string>(type: "TEXT", nullable: false),
+                    claim_type = table.Column<string>(type: "TEXT", nullable: true),
+                    claim_value = table.Column<string>(type: "TEXT", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -503,20 +504,20 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "visits",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    id = table.Column<string>(type: "text", nullable: false),
-                    patient = table.Column<string>(type: "text", nullable: false),
-                    nurse = table.Column<string>(type: "text", nullable: false),
-                    second = table.Column<string>(type: "text", nullable: true),
-                    day = table.Column<string>(type: "text", nullable: false),
-                    start = table.Column<string>(type: "text", nullable: false),
-                    minutes = table.Column<int>(type: "integer", nullable: false),
-                    care = table.Column<string>(type: "jsonb", nullable: false),
-                    promise = table.Column<string>(type: "text", nullable: false),
-                    told_from = table.Column<string>(type: "text", nullable: true),
-                    held = table.Column<string>(type: "text", nullable: true),
-                    week = table.Column<long>(type: "bigint", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    id = table.Column<string>(type: "TEXT", nullable: false),
+                    patient = table.Column<string>(type: "TEXT", nullable: false),
+                    nurse = table.Column<string>(type: "TEXT", nullable: false),
+                    second = table.Column<string>(type: "TEXT", nullable: true),
+                    day = table.Column<string>(type: "TEXT", nullable: false),
+                    start = table.Column<string>(type: "TEXT", nullable: false),
+                    minutes = table.Column<int>(type: "INTEGER", nullable: false),
+                    care = table.Column<string>(type: "TEXT", nullable: false),
+                    promise = table.Column<string>(type: "TEXT", nullable: false),
+                    told_from = table.Column<string>(type: "TEXT", nullable: true),
+                    held = table.Column<string>(type: "TEXT", nullable: true),
+                    week = table.Column<long>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -533,14 +534,14 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "caregivers",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    patient = table.Column<string>(type: "text", nullable: false),
-                    person = table.Column<string>(type: "text", nullable: false),
-                    item = table.Column<string>(type: "text", nullable: false),
-                    valid_through = table.Column<string>(type: "text", nullable: false),
-                    line = table.Column<string>(type: "text", nullable: true),
-                    version = table.Column<int>(type: "integer", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    patient = table.Column<string>(type: "TEXT", nullable: false),
+                    person = table.Column<string>(type: "TEXT", nullable: false),
+                    item = table.Column<string>(type: "TEXT", nullable: false),
+                    valid_through = table.Column<string>(type: "TEXT", nullable: false),
+                    line = table.Column<string>(type: "TEXT", nullable: true),
+                    version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -563,16 +564,16 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "infusions",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    patient = table.Column<string>(type: "text", nullable: false),
-                    line = table.Column<string>(type: "text", nullable: false),
-                    lumen = table.Column<string>(type: "text", nullable: false),
-                    kind = table.Column<string>(type: "text", nullable: false),
-                    drug = table.Column<string>(type: "text", nullable: false),
-                    set_changed_by = table.Column<string>(type: "text", nullable: false),
-                    never_interrupt = table.Column<bool>(type: "boolean", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    patient = table.Column<string>(type: "TEXT", nullable: false),
+                    line = table.Column<string>(type: "TEXT", nullable: false),
+                    lumen = table.Column<string>(type: "TEXT", nullable: false),
+                    kind = table.Column<string>(type: "TEXT", nullable: false),
+                    drug = table.Column<string>(type: "TEXT", nullable: false),
+                    set_changed_by = table.Column<string>(type: "TEXT", nullable: false),
+                    never_interrupt = table.Column<bool>(type: "INTEGER", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -595,28 +596,28 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "line_events",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    id = table.Column<string>(type: "text", nullable: false),
-                    patient = table.Column<string>(type: "text", nullable: false),
-                    line = table.Column<string>(type: "text", nullable: true),
-                    kind = table.Column<string>(type: "text", nullable: false),
-                    performed = table.Column<string>(type: "jsonb", nullable: true),
-                    recorded_at = table.Column<long>(type: "bigint", nullable: false),
-                    performer = table.Column<string>(type: "text", nullable: false),
-                    performer_name = table.Column<string>(type: "text", nullable: false),
-                    recorded_by = table.Column<string>(type: "text", nullable: false),
-                    certainty = table.Column<string>(type: "text", nullable: false),
-                    dressing = table.Column<string>(type: "text", nullable: true),
-                    securement_changed = table.Column<bool>(type: "boolean", nullable: false),
-                    connectors_changed = table.Column<string>(type: "jsonb", nullable: false),
-                    lumens_used = table.Column<string>(type: "jsonb", nullable: false),
-                    outside_length_cm = table.Column<decimal>(type: "numeric", nullable: true),
-                    arm_girth_cm = table.Column<decimal>(type: "numeric", nullable: true),
-                    seal = table.Column<string>(type: "text", nullable: false),
-                    order = table.Column<string>(type: "text", nullable: true),
-                    voids = table.Column<string>(type: "text", nullable: true),
-                    note = table.Column<string>(type: "text", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    id = table.Column<string>(type: "TEXT", nullable: false),
+                    patient = table.Column<string>(type: "TEXT", nullable: false),
+                    line = table.Column<string>(type: "TEXT", nullable: true),
+                    kind = table.Column<string>(type: "TEXT", nullable: false),
+                    performed = table.Column<string>(type: "TEXT", nullable: true),
+                    recorded_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    performer = table.Column<string>(type: "TEXT", nullable: false),
+                    performer_name = table.Column<string>(type: "TEXT", nullable: false),
+                    recorded_by = table.Column<string>(type: "TEXT", nullable: false),
+                    certainty = table.Column<string>(type: "TEXT", nullable: false),
+                    dressing = table.Column<string>(type: "TEXT", nullable: true),
+                    securement_changed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    connectors_changed = table.Column<string>(type: "TEXT", nullable: false),
+                    lumens_used = table.Column<string>(type: "TEXT", nullable: false),
+                    outside_length_cm = table.Column<decimal>(type: "TEXT", nullable: true),
+                    arm_girth_cm = table.Column<decimal>(type: "TEXT", nullable: true),
+                    seal = table.Column<string>(type: "TEXT", nullable: false),
+                    order = table.Column<string>(type: "TEXT", nullable: true),
+                    voids = table.Column<string>(type: "TEXT", nullable: true),
+                    note = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -640,33 +641,33 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "orders",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    id = table.Column<string>(type: "text", nullable: false),
-                    patient = table.Column<string>(type: "text", nullable: false),
-                    line = table.Column<string>(type: "text", nullable: true),
-                    kind = table.Column<string>(type: "text", nullable: false),
-                    starts_on = table.Column<string>(type: "text", nullable: false),
-                    ends_on = table.Column<string>(type: "text", nullable: true),
-                    practitioner = table.Column<string>(type: "text", nullable: false),
-                    text = table.Column<string>(type: "text", nullable: false),
-                    item = table.Column<string>(type: "text", nullable: true),
-                    every_days = table.Column<int>(type: "integer", nullable: true),
-                    confirmed = table.Column<bool>(type: "boolean", nullable: false),
-                    weekdays = table.Column<string>(type: "jsonb", nullable: false),
-                    dates = table.Column<string>(type: "jsonb", nullable: false),
-                    start_from = table.Column<string>(type: "text", nullable: true),
-                    start_to = table.Column<string>(type: "text", nullable: true),
-                    dose_times = table.Column<string>(type: "jsonb", nullable: false),
-                    visits_per_week = table.Column<int>(type: "integer", nullable: true),
-                    as_needed_visits = table.Column<int>(type: "integer", nullable: true),
-                    as_needed_used = table.Column<int>(type: "integer", nullable: false),
-                    skills = table.Column<string>(type: "jsonb", nullable: false),
-                    setup_minutes = table.Column<int>(type: "integer", nullable: true),
-                    work_minutes = table.Column<int>(type: "integer", nullable: true),
-                    not_before = table.Column<string>(type: "text", nullable: true),
-                    needs_courier = table.Column<bool>(type: "boolean", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    id = table.Column<string>(type: "TEXT", nullable: false),
+                    patient = table.Column<string>(type: "TEXT", nullable: false),
+                    line = table.Column<string>(type: "TEXT", nullable: true),
+                    kind = table.Column<string>(type: "TEXT", nullable: false),
+                    starts_on = table.Column<string>(type: "TEXT", nullable: false),
+                    ends_on = table.Column<string>(type: "TEXT", nullable: true),
+                    practitioner = table.Column<string>(type: "TEXT", nullable: false),
+                    text = table.Column<string>(type: "TEXT", nullable: false),
+                    item = table.Column<string>(type: "TEXT", nullable: true),
+                    every_days = table.Column<int>(type: "INTEGER", nullable: true),
+                    confirmed = table.Column<bool>(type: "INTEGER", nullable: false),
+                    weekdays = table.Column<string>(type: "TEXT", nullable: false),
+                    dates = table.Column<string>(type: "TEXT", nullable: false),
+                    start_from = table.Column<string>(type: "TEXT", nullable: true),
+                    start_to = table.Column<string>(type: "TEXT", nullable: true),
+                    dose_times = table.Column<string>(type: "TEXT", nullable: false),
+                    visits_per_week = table.Column<int>(type: "INTEGER", nullable: true),
+                    as_needed_visits = table.Column<int>(type: "INTEGER", nullable: true),
+                    as_needed_used = table.Column<int>(type: "INTEGER", nullable: false),
+                    skills = table.Column<string>(type: "TEXT", nullable: false),
+                    setup_minutes = table.Column<int>(type: "INTEGER", nullable: true),
+                    work_minutes = table.Column<int>(type: "INTEGER", nullable: true),
+                    not_before = table.Column<string>(type: "TEXT", nullable: true),
+                    needs_courier = table.Column<bool>(type: "INTEGER", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -689,14 +690,14 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "outside_care",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    patient = table.Column<string>(type: "text", nullable: false),
-                    line = table.Column<string>(type: "text", nullable: true),
-                    where = table.Column<string>(type: "text", nullable: false),
-                    expected_on = table.Column<string>(type: "text", nullable: false),
-                    fall_back_from = table.Column<string>(type: "text", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    patient = table.Column<string>(type: "TEXT", nullable: false),
+                    line = table.Column<string>(type: "TEXT", nullable: true),
+                    where = table.Column<string>(type: "TEXT", nullable: false),
+                    expected_on = table.Column<string>(type: "TEXT", nullable: false),
+                    fall_back_from = table.Column<string>(type: "TEXT", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -719,19 +720,19 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "problem_reports",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    id = table.Column<string>(type: "text", nullable: false),
-                    patient = table.Column<string>(type: "text", nullable: false),
-                    line = table.Column<string>(type: "text", nullable: false),
-                    filed_at = table.Column<long>(type: "bigint", nullable: false),
-                    filed_by = table.Column<string>(type: "text", nullable: false),
-                    report = table.Column<string>(type: "jsonb", nullable: false),
-                    outcome = table.Column<string>(type: "text", nullable: false),
-                    result = table.Column<string>(type: "jsonb", nullable: true),
-                    applied_answer = table.Column<string>(type: "text", nullable: true),
-                    reason = table.Column<string>(type: "text", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    id = table.Column<string>(type: "TEXT", nullable: false),
+                    patient = table.Column<string>(type: "TEXT", nullable: false),
+                    line = table.Column<string>(type: "TEXT", nullable: false),
+                    filed_at = table.Column<long>(type: "INTEGER", nullable: false),
+                    filed_by = table.Column<string>(type: "TEXT", nullable: false),
+                    report = table.Column<string>(type: "TEXT", nullable: false),
+                    outcome = table.Column<string>(type: "TEXT", nullable: false),
+                    result = table.Column<string>(type: "TEXT", nullable: true),
+                    applied_answer = table.Column<string>(type: "TEXT", nullable: true),
+                    reason = table.Column<string>(type: "TEXT", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -755,15 +756,15 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 name: "people_to_tell",
                 columns: table => new
                 {
-                    row = table.Column<long>(type: "bigint", nullable: false)
-                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
-                    id = table.Column<string>(type: "text", nullable: false),
-                    report = table.Column<string>(type: "text", nullable: true),
-                    week = table.Column<string>(type: "text", nullable: false),
-                    person = table.Column<string>(type: "jsonb", nullable: false),
-                    done_at = table.Column<long>(type: "bigint", nullable: true),
-                    done_by = table.Column<string>(type: "text", nullable: false),
-                    version = table.Column<int>(type: "integer", nullable: false)
+                    row = table.Column<long>(type: "INTEGER", nullable: false)
+                        .Annotation("Sqlite:Autoincrement", true),
+                    id = table.Column<string>(type: "TEXT", nullable: false),
+                    report = table.Column<string>(type: "TEXT", nullable: true),
+                    week = table.Column<string>(type: "TEXT", nullable: false),
+                    person = table.Column<string>(type: "TEXT", nullable: false),
+                    done_at = table.Column<long>(type: "INTEGER", nullable: true),
+                    done_by = table.Column<string>(type: "TEXT", nullable: false),
+                    version = table.Column<int>(type: "INTEGER", nullable: false)
                 },
                 constraints: table =>
                 {

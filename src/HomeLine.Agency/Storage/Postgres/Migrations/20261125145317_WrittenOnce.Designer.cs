@@ -13,8 +13,8 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace HomeLine.Agency.Storage.Postgres.Migrations
 {
     [DbContext(typeof(PostgresAgencyDb))]
-    [Migration("20261125144404_Start")]
-    partial class Start
+    [Migration("20261125145317_WrittenOnce")]
+    partial class WrittenOnce
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -1247,6 +1247,10 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
 
+                    b.Property<int?>("DressingMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("dressing_minutes");
+
                     b.Property<bool>("ExitSiteHealed")
                         .HasColumnType("boolean")
                         .HasColumnName("exit_site_healed");
@@ -1464,6 +1468,11 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("level");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
 
                     b.Property<string>("Source")
                         .IsRequired()
