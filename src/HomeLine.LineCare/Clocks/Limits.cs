@@ -84,7 +84,7 @@ internal sealed class Limits(Reckoning reckoning)
 
     private static Limit Of(PolicyRule rule, Instant end) => new(
         end, rule.Unit == "hours" ? ClockBasis.Hour : ClockBasis.Date, rule.Id, rule.Value, rule.Unit, rule.Level, rule.Source,
-        rule.Level == PolicyLevel.Agency ? $"agency policy from {Says.Day(rule.EffectiveFrom)}" : rule.Source);
+        Says.SetBy(rule));
 
     private Limit WithException(Limit limit, LimitQuestion question)
     {

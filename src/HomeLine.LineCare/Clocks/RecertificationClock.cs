@@ -23,7 +23,7 @@ internal static class RecertificationClock
             Next = new Repeat(first, (2 * length) - first, ClockBasis.Date),
             Because = new WindowReason(
                 last?.Id, last?.Performed?.Date ?? start, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
-                $"Care started {Says.Short(start)} (day 1); assessment in days {(period * length) + first} to {(period + 1) * length} ({rule.Source}).", []),
+                $"Care started {Says.Short(start)} (day 1); assessment in days {(period * length) + first} to {(period + 1) * length} ({Says.SetBy(rule)}).", []),
         });
     }
 

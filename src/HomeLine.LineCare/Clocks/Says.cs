@@ -1,16 +1,22 @@
 using System.Globalization;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Policy;
 using NodaTime;
+using NodaTime.Text;
 
 namespace HomeLine.LineCare.Clocks;
 
 /// <summary>Dates, amounts and names as the reasons print them.</summary>
 internal static class Says
 {
-    public static string Day(LocalDate day) => day.ToString("ddd d MMM uuuu", CultureInfo.InvariantCulture);
+    private static readonly LocalDatePattern LongDay = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM uuuu");
+    private static readonly LocalDatePattern ShortDay = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
+    private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
-    public static string Short(LocalDate day) => day.ToString("ddd d MMM", CultureInfo.InvariantCulture);
+    public static string Day(LocalDate day) => LongDay.Format(day);
+
+    public static string Short(LocalDate day) => ShortDay.Format(day);
 
     public static string When(CareMoment moment, DateTimeZone zone) => moment.At is { } at
         ? $"{Short(moment.Date)} {At(at, zone)}"
@@ -18,8 +24,7 @@ internal static class Says
 
     public static string Moment(Instant at, DateTimeZone zone) => $"{Short(at.InZone(zone).Date)} {At(at, zone)}";
 
-    private static string At(Instant at, DateTimeZone zone) =>
-        at.InZone(zone).TimeOfDay.ToString("HH:mm", CultureInfo.InvariantCulture);
+    private static string At(Instant at, DateTimeZone zone) => Clock.Format(at.InZone(zone).TimeOfDay);
 
     public static string Amount(decimal value, string unit) =>
         value == 0 && unit == "days" ? "the same day"
@@ -32,6 +37,30 @@ internal static class Says
         PerformerKind.Caregiver => $" by {(entry.PerformerName.Length > 0 ? entry.PerformerName : "a caregiver")}",
         _ => $" by {(entry.PerformerName.Length > 0 ? entry.PerformerName : "somebody outside the agency")}",
     };
+
+    /// <summary>How far the date can be trusted, only when no nurse of the agency saw it.</summary>
+    public static string Trust(Certainty certainty) => certainty switch
+    {
+        Certainty.SeenByOurNurse => "",
+        Certainty.WrittenOnDressing => " (read off the dressing)",
+        Certainty.DischargePaper => " (from the discharge paper)",
+        Certainty.CaregiverByPhone => " (told by phone)",
+        Certainty.Guess => " (a guess)",
+        _ => throw new ArgumentOutOfRangeException(nameof(certainty), certainty, "No such certainty."),
+    };
+
+    /// <summary>Who set a rule, in a few words; the full source stands beside it.</summary>
+    public static string SetBy(PolicyRule rule) => rule.Level == PolicyLevel.Agency
+        ? $"agency policy from {Day(rule.EffectiveFrom)}"
+        : rule.Standing switch
+        {
+            RuleStanding.Published => "published default",
+            RuleStanding.PublishedSecondHand => "published default, second hand",
+            RuleStanding.CommonPractice => "default from common practice",
+            RuleStanding.FromMemory => "default from memory",
+            RuleStanding.OwnDefault => "our own default",
+            _ => throw new ArgumentOutOfRangeException(nameof(rule), rule.Standing, "No such standing."),
+        };
 
     public static string Material(DressingKind kind) => kind switch
     {

@@ -28,7 +28,7 @@ internal static class SiteCheckClock
         {
             Because = new WindowReason(
                 care.Id, day, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
-                $"{what}; a nurse looks within {Says.Amount(rule.Value, rule.Unit)} ({rule.Source}).", []),
+                $"{what}; a nurse looks within {Says.Amount(rule.Value, rule.Unit)} ({Says.SetBy(rule)}).", []),
         };
     }
 
@@ -48,7 +48,7 @@ internal static class SiteCheckClock
         {
             Because = new WindowReason(
                 removal.Id, day, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
-                $"Line removed {Says.Short(day)}; the site is looked at within {Says.Amount(rule.Value, rule.Unit)} ({rule.Source}).", []),
+                $"Line removed {Says.Short(day)}; the site is looked at within {Says.Amount(rule.Value, rule.Unit)} ({Says.SetBy(rule)}).", []),
         });
     }
 }

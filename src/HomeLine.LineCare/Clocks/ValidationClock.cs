@@ -11,22 +11,34 @@ internal static class ValidationClock
     {
         var early = (int)reckoning.Value(RuleIds.ValidationEarly);
         var rule = reckoning.Policy.InForce(RuleIds.ValidationLife, reckoning.Today)!;
+        var lapsed = new List<CaregiverValidation>();
         foreach (var validation in reckoning.Care.Caregivers)
         {
             if (IsRenewed(reckoning, validation)) continue;
-            var what = $"{validation.Person} is validated for {Words(validation.Item)} through {Says.Day(validation.ValidThrough)}";
             if (validation.ValidThrough < reckoning.Today)
             {
-                reckoning.Ask(validation.Line, DecisionCodes.ValidationLapsed, $"{what}: lapsed, the task falls to the nurse until it is renewed.");
+                lapsed.Add(validation);
                 continue;
             }
 
             reckoning.Windows.Add(Frame.Days(
                 reckoning, CareItem.CaregiverValidation, validation.Line, validation.ValidThrough.PlusDays(-early), validation.ValidThrough) with
             {
-                Because = new WindowReason(null, null, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source, $"{what}.", []),
+                Because = new WindowReason(null, null, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
+                    $"{validation.Person} is validated for {Words(validation.Item)} through {Says.Day(validation.ValidThrough)}.", []),
             });
         }
+
+        AskAbout(reckoning, lapsed);
+    }
+
+    /// <summary>One question per person and line, whatever the number of tasks that lapsed.</summary>
+    private static void AskAbout(Reckoning reckoning, List<CaregiverValidation> lapsed)
+    {
+        foreach (var group in lapsed.GroupBy(validation => (validation.Person, validation.Line, validation.ValidThrough)))
+            reckoning.Ask(group.Key.Line, DecisionCodes.ValidationLapsed,
+                $"{group.Key.Person} was validated for {string.Join(", ", group.Select(v => Words(v.Item)))} through {Says.Day(group.Key.ValidThrough)}: "
+                + "lapsed, the nurse does it until it is renewed.");
     }
 
     private static bool IsRenewed(Reckoning reckoning, CaregiverValidation old)
@@ -44,6 +56,10 @@ internal static class ValidationClock
         CareItem.PortNeedle => "the port needle",
         CareItem.LumenFlush => "flushing",
         CareItem.PortFlush => "flushing the port",
+        CareItem.Securement => "the securement",
+        CareItem.OutsideLength => "the outside length",
+        CareItem.SiteCheck => "the site check",
+        CareItem.Labs => "draws",
         _ => item.ToString(),
     };
 }

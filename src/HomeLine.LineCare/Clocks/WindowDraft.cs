@@ -62,8 +62,19 @@ internal sealed record WindowDraft(CareItem Item, LineId? Line, string? Lumen, A
         var how = limit.Basis == ClockBasis.Hour && moment.At is null ? " (time not recorded)" : "";
         return new WindowReason(
             by.Id, moment.Date, limit.RuleId, limit.ValueText, limit.Level, limit.Source,
-            $"{What} {Says.When(moment, reckoning.Care.Zone)}{how}{Says.By(by)}; at least every {limit.ValueText} ({limit.SetBy}).",
+            $"{What} {Says.When(moment, reckoning.Care.Zone)}{how}{Says.By(by)}{Says.Trust(by.Certainty)}; "
+                + $"at least every {limit.ValueText} ({limit.SetBy}){WallClock(reckoning, moment, limit)}.",
             limit.Overrode is null ? [] : [.. limit.Overrode]);
+    }
+
+    /// <summary>An elapsed time across a change of the clocks is told with the hour on the wall at its end.</summary>
+    private static string WallClock(Reckoning reckoning, CareMoment moment, Limit limit)
+    {
+        if (limit.Basis != ClockBasis.Hour) return "";
+        var zone = reckoning.Care.Zone;
+        return zone.GetUtcOffset(reckoning.EarliestOf(moment)) == zone.GetUtcOffset(limit.LateFrom)
+            ? ""
+            : $"; the clocks change in between, it ends {Says.Moment(limit.LateFrom, zone)} by the wall clock";
     }
 
     private DueWindow Unknown(Reckoning reckoning)

@@ -91,6 +91,22 @@ public sealed record DueWindow
     public (LocalDate Opens, LocalDate Last)? After(LocalDate performed) =>
         Next is { Basis: ClockBasis.Date } next ? (performed.PlusDays(next.MinGap), performed.PlusDays(next.MaxGap)) : null;
 
+    /// <summary>This window and those that follow through a day, each done on its last day: a calendar to look at, not a promise.
+    /// Only the first for what does not repeat or repeats by the hour.</summary>
+    /// <param name="through">Last day a listed window may open, included.</param>
+    public ImmutableArray<(LocalDate Opens, LocalDate Last)> Ahead(LocalDate through)
+    {
+        var windows = ImmutableArray.CreateBuilder<(LocalDate, LocalDate)>();
+        (LocalDate Opens, LocalDate Last)? window = (OpensOn, LastDay);
+        while (window is { } next && next.Opens <= through)
+        {
+            windows.Add(next);
+            window = Next is { Basis: ClockBasis.Date, MaxGap: > 0 } ? After(next.Last) : null;
+        }
+
+        return windows.ToImmutable();
+    }
+
     /// <summary>Whether the item is late at <paramref name="now"/>. An unknown date is never late; it is due at the first contact.</summary>
     public bool IsLateAt(Instant now) => Standing != WindowStanding.DateUnknown && now >= LateFrom;
 }
