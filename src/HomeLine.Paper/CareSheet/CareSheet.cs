@@ -22,7 +22,7 @@ public static class CareSheet
         Typography = edition == Edition.LargePrint ? Typography.LargePrint : Typography.Normal,
         Closer = edition == Edition.LargePrint ? [] : Typography.NormalCloser,
         PrintedAt = content.PrintedAt,
-        RunningHeader = $"Call by day {content.DayPhone}. By night {content.OnCallPhone}. Emergency {content.EmergencyNumber}.",
+        RunningHeader = $"Day {content.DayPhone}. Night {content.OnCallPhone}. Emergency {content.EmergencyNumber}.",
         Footer = $"{content.AgencyName}. Sheet {content.Number}.",
         Blocks = [.. Top(content), .. Tasks(content), .. Warnings(content), .. WhenToCall(content), .. Foot(content)],
     };

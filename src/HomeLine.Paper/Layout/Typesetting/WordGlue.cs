@@ -2,14 +2,14 @@ using System.Collections.Frozen;
 
 namespace HomeLine.Paper.Layout.Typesetting;
 
-/// <summary>Pairs that a line end would make hard to read: <c>11:00 am</c>, <c>March 9</c>, <c>38.0 °C</c>, <c>by night 555-0102</c>.</summary>
+/// <summary>Pairs that a line end would make hard to read: <c>11:00 am</c>, <c>March 9</c>, <c>38.0 °C</c>, <c>Night 555-0102</c>.</summary>
 internal static class WordGlue
 {
     private static readonly FrozenSet<string> AfterNumber = FrozenSet.ToFrozenSet(["am", "pm", "°F", "°C", "km"]);
     private static readonly FrozenSet<string> BeforeNumber = FrozenSet.ToFrozenSet(
     [
         "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December",
-        "Sheet", "sheet", "version", "Phone", "day", "night", "call", "Coordinator", "Emergency",
+        "Sheet", "sheet", "version", "Phone", "Day", "Night", "call", "Coordinator", "Emergency",
     ]);
 
     /// <summary>The words of a text; a glued pair counts as one word with its space inside.</summary>
