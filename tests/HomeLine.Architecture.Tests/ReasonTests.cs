@@ -33,6 +33,6 @@ public partial class ReasonTests
     [GeneratedRegex(@"^\| `(?<code>[a-z-]+)` \| [^|]*\w[^|]* \| [^|]*\w[^|]* \|$", RegexOptions.Multiline)]
     private static partial Regex Row();
 
-    [GeneratedRegex(@"new Refusal\(\s*""(?<code>[a-z-]+)""")]
+    [GeneratedRegex(@"(?:new Refusal|Conflict)\([^"";]*""(?<code>[a-z-]+)""")]
     private static partial Regex Refused();
 }
