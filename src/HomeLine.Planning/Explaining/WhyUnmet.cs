@@ -8,6 +8,7 @@ namespace HomeLine.Planning.Explaining;
 /// <summary>Says of a unit no visit does why every nurse and day fails, gathered into few sentences.</summary>
 internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
 {
+    /// <summary>Sentences name their days last, once it is known on how many days they hold.</summary>
     private static readonly string[] Binding =
     [
         ReasonCode.NoTimeLeft, ReasonCode.SkillMissing, ReasonCode.LicenceMissing, ReasonCode.TraitMissing, ReasonCode.TraitExcluded,
@@ -27,7 +28,7 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
         [
             .. byDay.GroupBy(f => (f.Code, f.Says, f.Action))
                 .OrderBy(g => Array.IndexOf(Binding, g.Key.Code)).ThenBy(g => g.First().Day)
-                .Select(g => new PlanningReason(g.Key.Code, $"{g.Key.Says} on {Days(g.Select(f => f.Day))}.", g.Key.Action)),
+                .Select(g => new PlanningReason(g.Key.Code, g.Key.Says.Replace("{days}", Days(g.Select(f => f.Day)), StringComparison.Ordinal), g.Key.Action)),
         ];
     }
 
@@ -35,15 +36,15 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
     {
         PatientHome patient = _problem.Patients[week.Units.Patient[unit]];
         int[] routes = week.Routes.OfDay[day];
-        if (routes.Length == 0) return [(ReasonCode.NotWorking, "Nobody works", "Ask the nurse on call, or roster somebody.")];
+        if (routes.Length == 0) return [(ReasonCode.NotWorking, "Nobody works on {days}.", "Ask the nurse on call, or roster somebody.")];
         int[] able = [.. routes.Where(r => week.Units.Able[(unit * week.Routes.Count) + r])];
         if (able.Length == 0) return Unable(unit, patient, routes);
         if (patient.CrewSize > 1 && !routes.Any(r => able.Any(a => a != r) && week.People.SecondAble[(week.Units.Patient[unit] * week.Routes.Count) + r]))
-            return [(ReasonCode.SecondMissing, $"No second person for {patient.Name} works", "Roster an escort.")];
+            return [(ReasonCode.SecondMissing, $"No second person for {patient.Name} works on {{days}}.", "Roster an escort.")];
         string names = Names(able);
         return fits
-            ? [(ReasonCode.OtherCareFirst, $"Care at greater risk takes the time of {names}", "Add hours, or decide which care can wait.")]
-            : [(ReasonCode.DayFull, $"No room is left in the day of {names}", "Allow overtime, use the nurse on call, or choose another day.")];
+            ? [(ReasonCode.OtherCareFirst, $"Care at greater risk takes the time of {names} on {{days}}.", "Add hours, or decide which care can wait.")]
+            : [(ReasonCode.DayFull, $"No room is left for {names} on {{days}}.", "Allow overtime, use the nurse on call, or choose another day.")];
     }
 
     private IEnumerable<(string Code, string Says, string Action)> Unable(int unit, PatientHome patient, int[] routes)
@@ -53,7 +54,7 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
         var home = faults.Where(f => f.Fault.Code is not (ReasonCode.SkillMissing or ReasonCode.LicenceMissing)).ToArray();
         foreach (var kind in home.GroupBy(f => f.Fault.Code))
         {
-            yield return (kind.Key, $"{Names([.. kind.Select(f => f.Route)])} could, but {HomeSays(kind.Key, patient)}; they work",
+            yield return (kind.Key, $"{Names([.. kind.Select(f => f.Route)])} would be there on {{days}}, but {HomeSays(kind.Key, patient)}.",
                 "Roster another nurse, or ask the patient.");
         }
 
@@ -61,12 +62,12 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
         string skills = string.Join(" and ", care.SelectMany(t => t.Skills).Distinct());
         string code = faults.All(f => f.Fault.Code == ReasonCode.LicenceMissing) ? ReasonCode.LicenceMissing : ReasonCode.SkillMissing;
         string with = skills.Length == 0 ? "No nurse" : $"No nurse with {skills}";
-        yield return (code, $"{with} licensed in {patient.State} works", $"Roster a nurse with {skills} and a licence in {patient.State}.");
+        yield return (code, $"{with} licensed in {patient.State} works on {{days}}.", "Roster such a nurse, or ask another branch.");
     }
 
     private static string HomeSays(string code, PatientHome patient) => code switch
     {
-        ReasonCode.NurseRefused => $"{patient.Name} does not want them",
+        ReasonCode.NurseRefused => $"{patient.Name} does not want this nurse",
         ReasonCode.TraitMissing => $"{patient.Name} needs {string.Join(" and ", patient.RequiredTraits)}",
         _ => $"the home of {patient.Name} excludes {string.Join(" and ", patient.ExcludedTraits)}",
     };

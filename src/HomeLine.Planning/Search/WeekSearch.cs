@@ -64,7 +64,8 @@ internal sealed class WeekSearch
         PlanScore bestScore = _score.Of(first);
         double currentCost = Blend.Of(bestScore), cooling = Cooling(options.Iterations), temperature = FirstTemperature;
         int every = Math.Max(1, options.Iterations / 50);
-        for (int round = 0; round < options.Iterations && _week.Units.Count > _week.FixedVisits.Length; round++, temperature *= cooling)
+        bool idle = _week.Units.Count == _week.FixedVisits.Length || _week.Routes.Count == 0;
+        for (int round = 0; round < options.Iterations && !idle; round++, temperature *= cooling)
         {
             if (cancel.IsCancellationRequested) break;
             candidate.CopyFrom(current);
