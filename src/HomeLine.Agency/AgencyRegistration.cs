@@ -1,5 +1,9 @@
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Due;
+using HomeLine.Agency.Reports;
+using HomeLine.Agency.Sheets;
 using HomeLine.Agency.Storage;
+using HomeLine.Agency.WeekPlanning;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -23,6 +27,13 @@ public static class AgencyRegistration
         services.TryAddSingleton<IClock>(SystemClock.Instance);
         services.AddSingleton<AgencyClock>();
         services.AddAgencyStorage(configuration, contentRoot);
+        services.AddSingleton<AskDueList>();
+        services.AddSingleton<AskPatient>();
+        services.AddSingleton<AskWeek>();
+        services.AddSingleton<PlanTheWeek>();
+        services.AddSingleton<PublishWeek>();
+        services.AddSingleton<ReportProblem>();
+        services.AddSingleton<AskSheets>();
         return services;
     }
 }

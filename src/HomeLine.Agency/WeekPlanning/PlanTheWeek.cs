@@ -1,33 +1,114 @@
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.Storage;
 using HomeLine.Planning;
+using HomeLine.Planning.Checking;
+using HomeLine.Planning.Plans;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Logging;
 using NodaTime;
 
 namespace HomeLine.Agency.WeekPlanning;
 
 /// <summary>Plans a week in the background: one run at a time, with progress, stoppable, and the best kept as a draft.</summary>
-public sealed class PlanTheWeek
+public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClock clock, ILogger<PlanTheWeek> log) : IDisposable
 {
-    /// <summary>Starts a run, or answers the one under way. Needs <see cref="AgencyAction.PlanWeek"/>.</summary>
-    public Task<Outcome<PlanRun>> StartAsync(Actor actor, LocalDate firstDay, PlanOptions options, CancellationToken cancel) =>
-        throw new NotImplementedException();
+    private readonly Lock gate = new();
+    private CancellationTokenSource? stop;
+    private Task work = Task.CompletedTask;
+    private int runs;
 
     /// <summary>The run under way, or the last one; empty before the first.</summary>
     public PlanRun? Current { get; private set; }
 
-    /// <summary>Stops the run; the best plan so far becomes the draft.</summary>
-    public Task<Outcome<PlanRun>> StopAndKeepAsync(Actor actor)
-    {
-        Tell(new PlanRun("", default, PlanRunState.StoppedAndKept, null, ""));
-        throw new NotImplementedException();
-    }
-
     /// <summary>Raised on progress and at the end, on any thread.</summary>
     public event Action<PlanRun>? Changed;
+
+    /// <summary>Starts a run, or answers the one under way. Needs <see cref="AgencyAction.PlanWeek"/>.</summary>
+    public async Task<Outcome<PlanRun>> StartAsync(Actor actor, LocalDate firstDay, PlanOptions options, CancellationToken cancel)
+    {
+        if (actor.Refuse(AgencyAction.PlanWeek) is { } refusal) return refusal;
+        await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
+        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
+        if (!read.Succeeded) return read.Refusal!;
+        StoredWeek? published = await WeekStore.PublishedAsync(db, firstDay, cancel);
+        lock (gate)
+        {
+            if (Current is { State: PlanRunState.Running } running) return running;
+            stop?.Dispose();
+            stop = new CancellationTokenSource();
+            var run = new PlanRun($"run {++runs}", firstDay, PlanRunState.Running, null, "Planning has begun.");
+            Current = run;
+            CancellationToken token = stop.Token;
+            work = Task.Run(() => RunAsync(run, actor, read.Value, published?.Week.Version ?? 0, options, token), CancellationToken.None);
+            return run;
+        }
+    }
+
+    /// <summary>Stops the run; the best plan so far becomes the draft.</summary>
+    public async Task<Outcome<PlanRun>> StopAndKeepAsync(Actor actor)
+    {
+        if (actor.Refuse(AgencyAction.PlanWeek) is { } refusal) return refusal;
+        if (Current is null) return new Refusal("no-run", "No planning is under way.", "Start planning first.");
+        if (stop is { } running) await running.CancelAsync();
+        await work;
+        return Current;
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        stop?.Cancel();
+        stop?.Dispose();
+    }
+
+    private async Task RunAsync(PlanRun run, Actor actor, AgencyAtHand agency, int version, PlanOptions options, CancellationToken cancel)
+    {
+        try
+        {
+            WeekDemand demand = WeekDemand.Of(agency.Roster, agency.Files, run.FirstDay, 7, agency.Now);
+            var progress = new Relay(p => Tell(run with { Progress = p, Message = "Planning." }));
+            WeekPlan plan = Planner.Plan(demand.Problem, options, progress, cancel);
+            CheckReport check = Checker.Check(demand.Problem, plan);
+            if (!check.Accepted)
+            {
+                log.LogError("The checker refused a plan: {Rule} {Code}", check.Findings[0].Rule, check.Findings[0].Reason.Code);
+                Tell(run with { State = PlanRunState.Failed, Message = "The independent checker refused the plan, so nothing was kept." });
+                return;
+            }
+
+            PlannedWeek week = PlanInNames.Of(plan, demand) with { Version = version };
+            await KeepAsync(actor, week);
+            PlanRunState state = cancel.IsCancellationRequested ? PlanRunState.StoppedAndKept : PlanRunState.Finished;
+            Tell((Current ?? run) with { State = state, Message = Summary(check, week) });
+        }
+        catch (Exception problem) when (problem is not OutOfMemoryException)
+        {
+            log.LogError(problem, "Planning failed");
+            Tell(run with { State = PlanRunState.Failed, Message = "Planning failed. Nothing was changed; the error was logged." });
+        }
+    }
+
+    private async Task KeepAsync(Actor actor, PlannedWeek week)
+    {
+        await using AgencyDb db = await databases.CreateDbContextAsync(CancellationToken.None);
+        StoredWeek? draft = await WeekStore.DraftAsync(db, week.FirstDay, CancellationToken.None);
+        await WeekStore.SaveDraftAsync(db, actor, week, draft?.Revision ?? 0, clock.RealNow(), CancellationToken.None);
+    }
+
+    private static string Summary(CheckReport check, PlannedWeek week) =>
+        $"{check.Figures.Visits} visits, {check.Figures.DrivingMinutes} min driving, {check.Figures.LateTasks} late, {week.Unmet.Length} unmet. The checker agrees.";
 
     private void Tell(PlanRun run)
     {
         Current = run;
         Changed?.Invoke(run);
+    }
+
+    /// <summary>Reports on the search's own thread: the order of reports is the order of the search.</summary>
+    private sealed class Relay(Action<PlanProgress> tell) : IProgress<PlanProgress>
+    {
+        public void Report(PlanProgress value) => tell(value);
     }
 }
 

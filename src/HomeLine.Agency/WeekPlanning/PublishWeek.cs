@@ -1,16 +1,59 @@
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.Storage;
+using HomeLine.Planning.Plans;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HomeLine.Agency.WeekPlanning;
 
 /// <summary>Makes a draft the published week: what nurses and families are told.</summary>
-public sealed class PublishWeek
+public sealed class PublishWeek(IDbContextFactory<AgencyDb> databases, AgencyClock clock)
 {
+    private const int LeastWords = 5;
+
     /// <summary>
     /// Needs <see cref="AgencyAction.PublishWeek"/>. A stale version is refused with <c>stale-week</c>. An unmet critical need is
     /// refused with <c>critical-unmet</c> unless <paramref name="acknowledgement"/> holds a reason and a backup plan in words.
     /// </summary>
-    public Task<Outcome<PlannedWeek>> PublishAsync(
-        Actor actor, LocalDate firstDay, int seenVersion, string? acknowledgement, CancellationToken cancel) =>
-        throw new NotImplementedException();
+    /// <param name="actor">Who publishes.</param>
+    /// <param name="firstDay">The week.</param>
+    /// <param name="seenVersion">The published version the person has seen, 0 for none.</param>
+    /// <param name="acknowledgement">Why it is published although a critical need is unmet, and what covers it.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    public async Task<Outcome<PlannedWeek>> PublishAsync(
+        Actor actor, LocalDate firstDay, int seenVersion, string? acknowledgement, CancellationToken cancel)
+    {
+        if (actor.Refuse(AgencyAction.PublishWeek) is { } refusal) return refusal;
+        await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
+        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
+        if (!read.Succeeded) return read.Refusal!;
+        StoredWeek? draft = await WeekStore.DraftAsync(db, firstDay, cancel);
+        if (draft is null) return new Refusal("no-week", "There is no draft for this week.", "Plan the week first.");
+        AgencyAtHand agency = read.Value;
+        if (CriticalUnmet(agency, draft.Week) && WordsIn(acknowledgement) < LeastWords)
+        {
+            return new Refusal(
+                "critical-unmet",
+                "A critical need is unmet in this plan.",
+                "Give the reason and the backup plan in words, or change the plan.");
+        }
+
+        PlannedWeek told = draft.Week with { Version = seenVersion, Visits = [.. draft.Week.Visits.Select(Told)] };
+        return await WeekStore.PublishAsync(db, actor, told, acknowledgement ?? "", clock.RealNow(), cancel);
+    }
+
+    private static WeekVisit Told(WeekVisit visit) => visit.Promise == PromiseState.Draft
+        ? visit with { Promise = PromiseState.Told, ToldFrom = visit.Start }
+        : visit;
+
+    private static bool CriticalUnmet(AgencyAtHand agency, PlannedWeek week)
+    {
+        WeekDemand demand = WeekDemand.Of(agency.Roster, agency.Files, week.FirstDay, 7, agency.Now);
+        return demand.Needs.Values.Any(n =>
+            n.Task.Critical && week.Unmet.Any(u => u.Patient == n.Patient && u.Label == n.Task.Label));
+    }
+
+    private static int WordsIn(string? text) =>
+        text?.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Length ?? 0;
 }

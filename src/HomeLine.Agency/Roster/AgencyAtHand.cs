@@ -1,0 +1,29 @@
+using HomeLine.Agency.Access;
+using HomeLine.Agency.Storage;
+using HomeLine.Agency.WeekPlanning;
+using NodaTime;
+
+namespace HomeLine.Agency.Roster;
+
+/// <summary>The roster as it stands, cut by patient, at the agency's now: where every question begins.</summary>
+/// <param name="Roster">Everything the agency knows.</param>
+/// <param name="Files">The same by patient, with the policy in force.</param>
+/// <param name="Now">The agency's now.</param>
+public sealed record AgencyAtHand(AgencyRoster Roster, CareFiles Files, Instant Now)
+{
+    /// <summary>Today at the branch.</summary>
+    public LocalDate Today => Now.InZone(Roster.Profile.Zone).Date;
+
+    /// <summary>First day of the planning week that holds today.</summary>
+    public LocalDate ThisWeek => WeekOf(Today);
+
+    /// <summary>Planning weeks run from Monday; the orders' calendar week is policy and may differ.</summary>
+    public static LocalDate WeekOf(LocalDate date) =>
+        date.DayOfWeek == IsoDayOfWeek.Monday ? date : date.Previous(IsoDayOfWeek.Monday);
+
+    /// <summary>The roster from the database, or why there is none.</summary>
+    public static async Task<Outcome<AgencyAtHand>> ReadAsync(AgencyDb db, AgencyClock clock, CancellationToken cancel) =>
+        await RosterReader.FindAsync(db, cancel) is { } roster
+            ? new AgencyAtHand(roster, CareFiles.Of(roster), clock.Now(roster.Profile))
+            : new Refusal("no-agency", "No agency has been opened yet.", "An administrator opens the demonstration agency or imports a roster.");
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.LineCare;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Windows;
+using NodaTime;
+
+namespace HomeLine.Agency.Sheets;
+
+/// <summary>Fills a care sheet from the ledger, the validations and the published week. Pure.</summary>
+internal static class CareSheetWriter
+{
+    public static CareSheetContent Of(Patient patient, AgencyAtHand agency, PlannedWeek? week, PrintedCareSheet? last)
+    {
+        PatientCare care = agency.Files[patient.Id];
+        CareAnswer answer = agency.Files.WhatIsDue(patient.Id, agency.Now);
+        DateTimeZone home = patient.Zone;
+        ImmutableArray<WeekVisit> visits = ComingVisits(patient, agency, week);
+        return new CareSheetContent
+        {
+            AgencyName = agency.Roster.Profile.Name,
+            PatientName = patient.Name,
+            Number = (last?.Number ?? 0) + 1,
+            PrintedAt = agency.Now.InZone(home).LocalDateTime,
+            Replaces = last is null ? null : (last.Number, last.PrintedAt.InZone(home).Date),
+            DayPhone = agency.Roster.Profile.DayPhone,
+            OnCallPhone = agency.Roster.Profile.OnCallPhone,
+            EmergencyNumber = agency.Roster.Profile.EmergencyNumber,
+            MainMessage = MainMessage(visits, agency, home, answer.OnHold),
+            Tasks = Tasks(care, answer, visits, agency),
+            Locks = [.. answer.Locks.Select(l => $"Do not use the {LineName(l.Line, care)} until your nurse says you can.").Distinct()],
+            NeverWait = StandingTexts.NeverWait,
+            CallNow = StandingTexts.CallNow,
+            CallToday = StandingTexts.CallToday,
+            LooksGood = StandingTexts.LooksGood,
+            NotToUse = NotToUse(care, agency),
+            IsDemo = agency.Roster.Profile.IsDemo,
+        };
+    }
+
+    private static ImmutableArray<WeekVisit> ComingVisits(Patient patient, AgencyAtHand agency, PlannedWeek? week)
+    {
+        LocalDateTime now = agency.Now.InZone(agency.Roster.Profile.Zone).LocalDateTime;
+        return [.. (week?.Visits ?? [])
+            .Where(v => v.Patient == patient.Id && v.Held is null && v.Day.At(v.Start) >= now)
+            .OrderBy(v => v.Day).ThenBy(v => v.Start)];
+    }
+
+    private static string MainMessage(ImmutableArray<WeekVisit> visits, AgencyAtHand agency, DateTimeZone home, Hold? hold)
+    {
+        if (hold is not null) return "Your home visits are on hold. Call us when you are back home.";
+        if (visits.IsEmpty) return "We will call you to set the time of your next visit.";
+        WeekVisit next = visits[0];
+        int minutes = (int)agency.Files.Policy.ValueOf("told.range", next.Day);
+        LocalDateTime from = next.Day.At(next.ToldFrom ?? next.Start).InZoneLeniently(agency.Roster.Profile.Zone).WithZone(home).LocalDateTime;
+        return $"Your nurse comes on {LongDay(from.Date)}, between {Clock(from.TimeOfDay)} and {Clock(from.TimeOfDay.PlusMinutes(minutes))}.";
+    }
+
+    private static ImmutableArray<SheetTask> Tasks(PatientCare care, CareAnswer answer, ImmutableArray<WeekVisit> visits, AgencyAtHand agency)
+    {
+        var chores = Chore.Of(care, answer).ToLookup(c => c.Lead, c => c.Key);
+        var orders = care.Orders.ToDictionary(o => o.Id);
+        bool manyLines = answer.Windows.Select(w => w.Line).OfType<LineId>().Distinct().Count() > 1;
+        var tasks = new List<(SheetTask Task, Instant By)>();
+        foreach (DueWindow window in answer.Windows)
+        {
+            if (PlainTasks.Of(window.Item, window.Order is { } id ? orders.GetValueOrDefault(id) : null) is not { } words) continue;
+            if (manyLines && window.Line is { } line) words += $", {LineName(line, care)}";
+            string person = Person(care, window, agency.Today);
+            bool theirs = window.Owner == PerformerKind.Caregiver;
+            string whose = theirs ? (person is "self" or "" ? "You" : $"You ({person})") : window.Owner == PerformerKind.Outside ? "Clinic" : "Nurse";
+            tasks.Add((new SheetTask(words, whose, theirs, When(window, theirs, visits, chores[window].FirstOrDefault())), window.LateFrom));
+        }
+
+        return [.. tasks.OrderByDescending(t => t.Task.IsTheirs).ThenBy(t => t.By).Select(t => t.Task).DistinctBy(t => (t.Task, t.Whose, t.When))];
+    }
+
+    private static string Person(PatientCare care, DueWindow window, LocalDate today) => care.Caregivers
+        .FirstOrDefault(c => c.Item == window.Item && c.ValidThrough >= today && (c.Line is null || c.Line == window.Line))?.Person ?? "";
+
+    private static string When(DueWindow window, bool theirs, ImmutableArray<WeekVisit> visits, string? key)
+    {
+        if (theirs && window.Item == CareItem.Set) return "With each new bag or dose";
+        WeekVisit? visit = key is null ? null : visits.FirstOrDefault(v => v.Care.Any(c => c.Key == key));
+        if (visit is not null) return LongDay(visit.Day);
+        if (window.Standing == WindowStanding.DateUnknown) return "At the next visit";
+        return $"By {LongDay(window.LastDay)}";
+    }
+
+    private static ImmutableArray<string> NotToUse(PatientCare care, AgencyAtHand agency)
+    {
+        var never = ImmutableArray.CreateBuilder<string>();
+        if (!Materials.ChlorhexidineAllowed(care, agency.Files.Policy, agency.Today).Allowed) never.Add("No cleaner or dressing with chlorhexidine.");
+        if (care.Risks.HasFlag(RiskFactors.AdhesiveInjury)) never.Add("No strong tape on the skin.");
+        return never.ToImmutable();
+    }
+
+    private static string LineName(LineId line, PatientCare care) => PlainTasks.Of(care.Lines.First(l => l.Id == line).Kind);
+
+    private static string LongDay(LocalDate date) => date.ToString("dddd, MMMM d", CultureInfo.InvariantCulture);
+
+    private static string Clock(LocalTime time) =>
+        time.ToString("h:mm tt", CultureInfo.InvariantCulture).ToLowerInvariant();
+}

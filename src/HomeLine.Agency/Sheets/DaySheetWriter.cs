@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.LineCare;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Windows;
+using NodaTime;
+
+namespace HomeLine.Agency.Sheets;
+
+/// <summary>Fills a nurse's day sheet from the published week. No therapy, no diagnosis. Pure.</summary>
+internal static class DaySheetWriter
+{
+    public static DaySheetContent Of(NurseFile nurse, LocalDate day, AgencyAtHand agency, PlannedWeek week)
+    {
+        RoadTravel roads = RoadTravel.Of(agency.Roster);
+        var patients = agency.Roster.Patients.ToDictionary(p => p.Id);
+        var stops = ImmutableArray.CreateBuilder<DayStop>();
+        int here = roads.PlaceOfNurse(nurse.Id);
+        int driving = 0;
+        foreach (WeekVisit visit in week.Visits.Where(v => v.Day == day && (v.Nurse == nurse.Id || v.Second == nurse.Id)).OrderBy(v => v.Start))
+        {
+            int there = roads.PlaceOfPatient(visit.Patient.Value);
+            int travel = roads.Times.Minutes(here, there);
+            stops.Add(Stop(visit, patients[visit.Patient], nurse, travel, agency));
+            driving += travel;
+            here = there;
+        }
+
+        if (stops.Count > 0) driving += roads.Times.Minutes(here, roads.PlaceOfNurse(nurse.Id));
+        return new DaySheetContent
+        {
+            AgencyName = agency.Roster.Profile.Name,
+            NurseName = nurse.Name,
+            Day = day,
+            PrintedAt = agency.Now.InZone(agency.Roster.Profile.Zone).LocalDateTime,
+            PlanVersion = week.Version,
+            CoordinatorPhone = agency.Roster.Profile.DayPhone,
+            OnCallPhone = agency.Roster.Profile.OnCallPhone,
+            EmergencyNumber = agency.Roster.Profile.EmergencyNumber,
+            Stops = stops.ToImmutable(),
+            DrivingMinutes = driving,
+            IsDemo = agency.Roster.Profile.IsDemo,
+        };
+    }
+
+    private static DayStop Stop(WeekVisit visit, Patient patient, NurseFile nurse, int travel, AgencyAtHand agency)
+    {
+        PatientCare care = agency.Files[patient.Id];
+        CareAnswer answer = agency.Files.WhatIsDue(patient.Id, agency.Now);
+        int range = (int)agency.Files.Policy.ValueOf("told.range", visit.Day);
+        LocalTime told = visit.ToldFrom ?? visit.Start;
+        return new DayStop
+        {
+            Start = visit.Start,
+            ToldFrom = told,
+            ToldTo = told.PlusMinutes(range),
+            PatientName = patient.Name,
+            Address = patient.Address,
+            Phone = patient.Phone,
+            AccessNotes = patient.AccessNotes,
+            Minutes = visit.Minutes,
+            TravelMinutesBefore = travel,
+            ToDo = visit.Second == nurse.Id ? ["Second person: come with the nurse, start together."] : ToDo(visit, care, answer),
+            Bring = Bring(visit, care, agency),
+            Unusual = Unusual(visit, patient, care, answer, nurse, agency),
+            OtherZoneRange = OtherZone(visit.Day, told, range, patient, agency),
+        };
+    }
+
+    private static ImmutableArray<string> ToDo(WeekVisit visit, PatientCare care, CareAnswer answer)
+    {
+        var windows = Chore.Of(care, answer).GroupBy(c => c.Key).ToDictionary(g => g.Key, g => g.First().Lead);
+        return [.. visit.Care.Select(c => windows.TryGetValue(c.Key, out DueWindow? window)
+            ? $"{Capital(c.Label)}: last day {window.LastDay.ToString("ddd MMM d", CultureInfo.InvariantCulture)}"
+            : Capital(c.Label))];
+    }
+
+    /// <summary>What to bring follows from what is done, and from what must not touch this skin.</summary>
+    private static ImmutableArray<string> Bring(WeekVisit visit, PatientCare care, AgencyAtHand agency)
+    {
+        var bring = new SortedSet<string>(StringComparer.Ordinal);
+        bool chlorhexidine = Materials.ChlorhexidineAllowed(care, agency.Files.Policy, visit.Day).Allowed;
+        foreach (string item in visit.Care.Select(c => c.Key.Split('|')).Where(k => k.Length > 1).Select(k => k[1]))
+        {
+            switch (Enum.TryParse(item, out CareItem kind) ? kind : CareItem.SiteCheck)
+            {
+                case CareItem.Dressing: bring.Add(chlorhexidine ? "Dressing kit, measuring tape" : "Dressing kit without chlorhexidine, measuring tape"); break;
+                case CareItem.PortNeedle: bring.Add(chlorhexidine ? "Port access kit" : "Port access kit without chlorhexidine"); break;
+                case CareItem.Connector: bring.Add("Connectors"); break;
+                case CareItem.Labs: bring.Add("Lab kit, requisition, specimen bag"); break;
+                case CareItem.PortFlush: bring.Add("Port access kit, flush by order"); break;
+                case CareItem.LumenFlush: bring.Add("Flush by order"); break;
+                case CareItem.Set: bring.Add("Administration set by order"); break;
+                case CareItem.OrderedService: bring.Add("What the order names"); break;
+                case CareItem.Recertification: bring.Add("Recertification papers"); break;
+            }
+        }
+
+        return [.. bring];
+    }
+
+    private static ImmutableArray<string> Unusual(
+        WeekVisit visit, Patient patient, PatientCare care, CareAnswer answer, NurseFile nurse, AgencyAtHand agency)
+    {
+        var unusual = ImmutableArray.CreateBuilder<string>();
+        if (visit.Held is { } held) unusual.Add($"{held} Do not ring the bell before.");
+        MaterialAnswer chlorhexidine = Materials.ChlorhexidineAllowed(care, agency.Files.Policy, visit.Day);
+        if (!chlorhexidine.Allowed) unusual.Add($"No chlorhexidine. {chlorhexidine.Reason}");
+        if (care.Risks.HasFlag(RiskFactors.AdhesiveInjury)) unusual.Add("Past skin injury from adhesive.");
+        unusual.AddRange(answer.Locks.Select(l => $"{l.Line.Value}: {l.Reason}"));
+        unusual.AddRange(answer.Decisions.Select(d => d.Sentence));
+        if (patient.CrewSize > 1) unusual.Add("Two persons, same start. Never go in alone.");
+        if (patient.Language is not ("en" or "") && !nurse.Traits.Contains($"language:{patient.Language}"))
+            unusual.Add($"Interpreter by phone needed ({CultureInfo.GetCultureInfo(patient.Language).EnglishName}).");
+        return unusual.ToImmutable();
+    }
+
+    private static string OtherZone(LocalDate day, LocalTime told, int range, Patient patient, AgencyAtHand agency)
+    {
+        if (patient.ZoneId == agency.Roster.Profile.ZoneId) return "";
+        LocalTime there = day.At(told).InZoneLeniently(agency.Roster.Profile.Zone).WithZone(patient.Zone).TimeOfDay;
+        return string.Create(CultureInfo.InvariantCulture, $"{there:HH:mm} to {there.PlusMinutes(range):HH:mm} local time there");
+    }
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+}
