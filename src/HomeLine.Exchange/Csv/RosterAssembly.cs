@@ -4,6 +4,7 @@ using HomeLine.Agency.WeekPlanning;
 using HomeLine.Exchange.Csv.Cells;
 using HomeLine.Exchange.Csv.Tables;
 using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Policy;
 using NodaTime;
 
 namespace HomeLine.Exchange.Csv;
@@ -72,7 +73,6 @@ internal sealed class RosterAssembly
     {
         ImmutableArray<NurseFile> nurses = Nurses();
         ImmutableArray<Patient> patients = tables.Read(PatientsTable.Shape, PatientsTable.Read);
-        var rules = new HashSet<(string, LocalDate)>();
         return new AgencyRoster
         {
             Profile = profile,
@@ -87,7 +87,7 @@ internal sealed class RosterAssembly
             Holds = tables.Read(HoldsTable.Shape, HoldsTable.Read),
             OutsideCare = tables.Read(OutsideCareTable.Shape, OutsideCareTable.Read),
             Exceptions = tables.Read(ExceptionsTable.Shape, ExceptionsTable.Read),
-            Policy = tables.Read(PolicyTable.Shape, row => PolicyTable.Read(row, rules)),
+            Policy = Policy(),
         };
     }
 
@@ -113,6 +113,16 @@ internal sealed class RosterAssembly
         foreach ((Row row, string id) in voids.Where(entry => !ties.Events.Contains(entry.Id)))
             row.Refuse("voids", id, "There is no such entry to void.");
         return events;
+    }
+
+    /// <summary>Rows that are right one by one may still contradict each other or the defaults beneath them.</summary>
+    private ImmutableArray<PolicyRule> Policy()
+    {
+        var seen = new HashSet<(string, LocalDate)>();
+        ImmutableArray<PolicyRule> rules = tables.Read(PolicyTable.Shape, row => PolicyTable.Read(row, seen));
+        foreach (string problem in PolicyCheck.Problems(PolicyBook.Default.With(rules)))
+            problems.Add(PolicyTable.Shape.File, 1, "value", "", problem);
+        return rules;
     }
 
     private PlannedWeek? Week(AgencyFacts facts)

@@ -50,7 +50,7 @@ internal static class PerformedCells
 
         (Instant? at, string? problem) = TimeText.Resolve(date + clock.Time, clock.Offset, zone);
         if (problem is not null) row.Refuse("performed_at", problem);
-        if (at is { } moment && row.Ties.AsOf is { } asOf && moment > asOf)
+        if (at is { } moment && row.Ties.AsOf is { } asOf && moment > asOf && date <= asOf.InZone(zone).Date)
             row.Refuse("performed_at", $"This lies in the future: the files are as of {TimeText.Write(asOf, zone)}.");
         return new CareMoment(date, at);
     }

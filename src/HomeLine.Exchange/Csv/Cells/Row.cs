@@ -157,7 +157,7 @@ internal sealed partial class Row(string file, CsvLine line, IReadOnlyDictionary
         string id = Trimmed(column);
         if (id.Length == 0) return null;
         if (!ties.Lines.TryGetValue(id, out LineCare.Lines.Line? found)) Refuse(column, "There is no such line in lines.csv.");
-        else if (found is not null && found.Patient != patient) Refuse(column, $"This line belongs to patient {found.Patient}.");
+        else if (found is not null && found.Patient != patient && ties.Patients.ContainsKey(patient.Value)) Refuse(column, $"This line belongs to patient {found.Patient}.");
         return new LineId(id);
     }
 

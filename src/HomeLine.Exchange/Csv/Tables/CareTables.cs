@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using HomeLine.Exchange.Csv.Cells;
 using HomeLine.LineCare;
 using HomeLine.LineCare.Lines;
@@ -71,7 +72,7 @@ internal static class ExceptionsTable
     public static readonly TableShape Shape = TableShape.Of("exceptions.csv", false, "patient! rule! value! owner! through! reason!");
 
     public static CareException Read(Row row) => new(
-        row.Patient(), row.Id("rule"), row.RequiredNumber("value", 0, PolicyTable.LargestValue), row.RequiredText("owner"),
+        row.Patient(), PolicyTable.KnownRule(row), row.RequiredNumber("value", 0, PolicyTable.LargestValue), row.RequiredText("owner"),
         row.RequiredDate("through"), row.RequiredText("reason"));
 
     public static IEnumerable<string[]> Write(IEnumerable<CareException> exceptions) => exceptions.Select(one => new[]
@@ -85,23 +86,40 @@ internal static class PolicyTable
 {
     public const decimal LargestValue = 100_000;
     public static readonly TableShape Shape =
-        TableShape.Of("policy.csv", false, "rule! value! unit! effective_from! standing! source!");
+        TableShape.Of("policy.csv", false, "rule! value! unit! effective_from! standing! source! note");
 
     private const decimal LongestIntervalDays = 365;
+    private static readonly FrozenDictionary<string, PolicyRule> Shipped =
+        PolicyBook.Default.Rules.DistinctBy(rule => rule.Id).ToFrozenDictionary(rule => rule.Id, StringComparer.Ordinal);
 
     public static PolicyRule Read(Row row, ISet<(string Rule, LocalDate From)> seen)
     {
         var rule = new PolicyRule(
-            row.Id("rule"), row.RequiredNumber("value", 0, LargestValue), row.Required("unit"), row.RequiredDate("effective_from"),
-            PolicyLevel.Agency, row.Word<RuleStanding>("standing"), row.RequiredText("source"));
-        if (row.IsSound && rule.Unit == "days" && rule.Value is 0 or > LongestIntervalDays)
-            row.Refuse("value", "An interval lies between 1 and 365 days.");
+            KnownRule(row), row.RequiredNumber("value", 0, LargestValue), row.Required("unit"), row.RequiredDate("effective_from"),
+            PolicyLevel.Agency, row.Word<RuleStanding>("standing"), row.RequiredText("source"), row.Text("note"));
+        if (row.IsSound && Shipped[rule.Id].Unit is var unit && rule.Unit != unit && !(IsInterval(unit) && IsInterval(rule.Unit)))
+            row.Refuse("unit", $"This rule is counted in {unit}.");
+        if (row.IsSound && rule.Unit == "days" && rule.Value > LongestIntervalDays)
+            row.Refuse("value", "An interval is at most 365 days.");
+        if (row.IsSound && rule.Value == 0 && IsInterval(rule.Unit) && Shipped[rule.Id].Value != 0)
+            row.Refuse("value", "An interval of nothing would make the item always due.");
         if (row.IsSound && !seen.Add((rule.Id, rule.EffectiveFrom))) row.Refuse("rule", "This rule has two values from the same day.");
         return rule;
     }
 
+    /// <summary>Only rules that the clocks or the planner read; a mistyped one would silently do nothing.</summary>
+    public static string KnownRule(Row row)
+    {
+        string id = row.Id("rule");
+        if (id.Length > 0 && !Shipped.ContainsKey(id)) row.Refuse("rule", "There is no such rule; docs/import.md says where they are listed.");
+        return id;
+    }
+
+    private static bool IsInterval(string unit) => unit is "days" or "hours";
+
     public static IEnumerable<string[]> Write(IEnumerable<PolicyRule> rules) => rules.Select(rule => new[]
     {
         rule.Id, NumberText.Write(rule.Value), rule.Unit, TimeText.Write(rule.EffectiveFrom), Words<RuleStanding>.Of(rule.Standing), rule.Source,
+        rule.Note,
     });
 }
