@@ -23,7 +23,7 @@ internal static class EveryClock
         }
 
         foreach (var story in lines) AddLine(reckoning, story);
-        AddPatient(reckoning, patient);
+        AddPatient(reckoning, patient, lines);
         return Answer(reckoning, patient);
     }
 
@@ -50,7 +50,7 @@ internal static class EveryClock
         LocksAndLengths.Add(reckoning, story);
     }
 
-    private static void AddPatient(Reckoning reckoning, PatientStory patient)
+    private static void AddPatient(Reckoning reckoning, PatientStory patient, List<LineStory> lines)
     {
         foreach (var order in reckoning.Care.Orders)
         {
@@ -62,7 +62,7 @@ internal static class EveryClock
                     LabsClock.Add(reckoning, order, draw?.Performed?.Date, draw);
                     break;
                 case OrderKind.NurseDose or OrderKind.LongInfusion or OrderKind.Hydration or OrderKind.Teaching or OrderKind.Removal:
-                    ServiceClock.Add(reckoning, order, patient.LastUnder(order)?.Performed?.Date);
+                    if (!IsOnEndedLine(order, lines)) ServiceClock.Add(reckoning, order, patient.LastUnder(order)?.Performed?.Date);
                     break;
                 case OrderKind.VisitFrequency or OrderKind.Interval: break;
             }
@@ -73,6 +73,14 @@ internal static class EveryClock
         OutsideCareClock.Apply(reckoning);
         if (reckoning.Care.BornOn is null)
             reckoning.Ask(null, DecisionCodes.BirthDateMissing, "The birth date is missing: age rules for materials and urgency are off.");
+    }
+
+    /// <summary>A service through a line that has come out is not due any more; a draw may still be, by another route.</summary>
+    private static bool IsOnEndedLine(CareOrder order, List<LineStory> lines)
+    {
+        foreach (var story in lines)
+            if (order.Line == story.Line.Id && story.Ended is not null) return true;
+        return false;
     }
 
     private static CareAnswer Answer(Reckoning reckoning, PatientStory patient)

@@ -100,6 +100,17 @@ public sealed class OrdersAndThePlanOfCare
     }
 
     [Fact]
+    public void Once_the_line_is_out_neither_the_removal_nor_a_dose_through_it_is_due()
+    {
+        var given = Picc().Order(AnOrder(OrderKind.Removal, "O2") with { Line = First, Dates = [Mar(11)] })
+            .Order(AnOrder(OrderKind.NurseDose) with { Line = First, EveryDays = 1, EndsOn = Mar(12) })
+            .Event(LineEventKind.Removed, Mar(11), 11);
+
+        Assert.NotEmpty(given.Windows(CareItem.OrderedService, Mar(11), 10));
+        Assert.Empty(given.Windows(CareItem.OrderedService, Mar(11), 12));
+    }
+
+    [Fact]
     public void A_dressing_due_well_before_the_removal_is_changed() =>
         Assert.Equal(Mar(9), Picc().Dressing(Mar(2)).Order(AnOrder(OrderKind.Removal) with { Dates = [Mar(11)] }).Window(CareItem.Dressing, Mar(8)).LastDay);
 

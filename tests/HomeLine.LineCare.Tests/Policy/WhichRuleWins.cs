@@ -29,6 +29,12 @@ public sealed class WhichRuleWins
     }
 
     [Fact]
+    public void A_new_default_does_not_touch_what_the_agency_has_set() =>
+        Assert.Equal(Mar(9), FilmOnThe3rd.AgencyRule("dressing.film.max", 6, "days", LongAgo)
+            .Under(book => book.With(new PolicyRule("dressing.film.max", 4, "days", Mar(5), PolicyLevel.Default, RuleStanding.OwnDefault, "our own default")))
+            .Window(CareItem.Dressing, Mar(8)).LastDay);
+
+    [Fact]
     public void The_agency_may_be_looser_than_the_default() =>
         Assert.Equal(new LocalDate(2027, 4, 8), Port().Event(LineCare.Ledger.LineEventKind.Flushed, new LocalDate(2027, 2, 11))
             .AgencyRule("port.flush.max", 56, "days", LongAgo).Window(CareItem.PortFlush, Mar(8)).LastDay);
