@@ -6,7 +6,11 @@ namespace HomeLine.Exchange.Csv;
 internal sealed class ProblemList
 {
     private const int ShownCharacters = 80;
+
+    // Beyond this a person starts over from the file's beginning anyway, and a hostile file must not fill the memory.
+    private const int MostListed = 50_000;
     private readonly List<RowProblem> problems = [];
+    private int unlisted;
 
     public bool AsksForDateOrder { get; set; }
 
@@ -14,9 +18,17 @@ internal sealed class ProblemList
 
     public bool Any => problems.Count > 0;
 
-    public void Add(string file, int line, string column, string value, string reason) =>
-        problems.Add(new RowProblem(file, line, column, value.Length <= ShownCharacters ? value : value[..ShownCharacters] + "…", reason));
+    public void Add(string file, int line, string column, string value, string reason)
+    {
+        if (problems.Count == MostListed) unlisted++;
+        else problems.Add(new RowProblem(file, line, column, value.Length <= ShownCharacters ? value : value[..ShownCharacters] + "…", reason));
+    }
 
-    public ImmutableArray<RowProblem> InOrder() =>
-        [.. problems.OrderBy(problem => problem.File, StringComparer.Ordinal).ThenBy(problem => problem.Line)];
+    public ImmutableArray<RowProblem> InOrder()
+    {
+        IEnumerable<RowProblem> ordered = problems.OrderBy(problem => problem.File, StringComparer.Ordinal).ThenBy(problem => problem.Line);
+        return unlisted == 0
+            ? [.. ordered]
+            : [.. ordered, new RowProblem(problems[^1].File, problems[^1].Line, "", "", $"From here on {unlisted} more problems are not listed.")];
+    }
 }

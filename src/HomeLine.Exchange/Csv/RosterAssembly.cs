@@ -51,6 +51,8 @@ internal sealed class RosterAssembly
             problems.Add(MapPlacesTable.Shape.File, 1, "kind", "branch", $"There must be one row for the branch; there are {branches.Length}.");
         var known = new Dictionary<string, MapBarrier?>(StringComparer.Ordinal);
         ImmutableArray<MapBarriersTable.Entry> barriers = tables.Read(MapBarriersTable.Shape, row => MapBarriersTable.Read(row, known));
+        ILookup<string, Crossing> crossings = barriers.Where(entry => entry.Crossing is not null)
+            .ToLookup(entry => entry.Of, entry => entry.Crossing!, StringComparer.Ordinal);
         RoadFactors roads = MapRoadsTable.Assemble(tables.Read(MapRoadsTable.Shape, MapRoadsTable.Read));
         return new AgencyMap
         {
@@ -61,7 +63,7 @@ internal sealed class RosterAssembly
                 .Select(place => new SpecimenDrop(place.Name, place.At, place.Courier))],
             Barriers = [.. barriers.Where(entry => entry.Barrier is not null).Select(entry => entry.Barrier! with
             {
-                Crossings = [.. barriers.Where(other => other.Crossing is not null && other.Of == entry.Of).Select(other => other.Crossing!)],
+                Crossings = [.. crossings[entry.Of]],
             })],
             Roads = roads,
             Width = ties.MapWidth,
@@ -94,7 +96,7 @@ internal sealed class RosterAssembly
     private ImmutableArray<NurseFile> Nurses()
     {
         ImmutableArray<NurseFile> nurses = tables.Read(NursesTable.Shape, NursesTable.Read);
-        var earlier = new List<ShiftsTable.Shift>();
+        var earlier = new Dictionary<(string, IsoDayOfWeek), List<WorkingTime>>();
         var shifts = tables.Read(ShiftsTable.Shape, row => ShiftsTable.Read(row, earlier)).ToLookup(shift => shift.Nurse, shift => shift.Time);
         var leaves = tables.Read(LeavesTable.Shape, LeavesTable.Read).ToLookup(leave => leave.Nurse, leave => leave.Leave);
         return [.. nurses.Select(nurse => nurse with { Week = [.. shifts[nurse.Id]], Leaves = [.. leaves[nurse.Id]] })];
@@ -120,8 +122,11 @@ internal sealed class RosterAssembly
     {
         var seen = new HashSet<(string, LocalDate)>();
         ImmutableArray<PolicyRule> rules = tables.Read(PolicyTable.Shape, row => PolicyTable.Read(row, seen));
-        foreach (string problem in PolicyCheck.Problems(PolicyBook.Default.With(rules)))
-            problems.Add(PolicyTable.Shape.File, 1, "value", "", problem);
+        if (rules.Length > PolicyTable.MostRules)
+            problems.Add(PolicyTable.Shape.File, 1, "", "", $"An agency has at most {PolicyTable.MostRules} rows of its own policy.");
+        else
+            foreach (string problem in PolicyCheck.Problems(PolicyBook.Default.With(rules)))
+                problems.Add(PolicyTable.Shape.File, 1, "value", "", problem);
         return rules;
     }
 

@@ -15,6 +15,10 @@ public class BadRowsTests
     [InlineData("lines.csv", "P01-1", "exit_site_healed", "yes", "Only the exit site of a tunneled line")]
     [InlineData("lines.csv", "P01-1", "tip_confirmed", "", "A value is needed")]
     [InlineData("lines.csv", "P01-1", "kind", "drip", "One of: picc, midline, tunneled, port, dialysis_catheter")]
+    [InlineData("lines.csv", "P01-1", "lumens", "red", "one capital letter")]
+    [InlineData("caregivers.csv", "set", "item", "lumen_flush", "says this already")]
+    [InlineData("infusions.csv", "P02-1", "never_interrupt", "perhaps", "Write yes or no")]
+    [InlineData("shifts.csv", "N1", "weekday", "tue", "overlaps another working time")]
     [InlineData("patients.csv", "P01", "x", "61", "off the map")]
     [InlineData("patients.csv", "P58", "y", "55.7", "off the map")]
     [InlineData("patients.csv", "P01", "state", "Atlantis", "States there: Marrow; Westling")]
@@ -97,6 +101,16 @@ public class BadRowsTests
         RosterReading reading = RosterFolder.Read(files);
         Assert.Empty(reading.Problems);
         Assert.Equal(new NodaTime.LocalDate(2027, 3, 10), Assert.Single(reading.Roster!.Holds).From);
+    }
+
+    [Fact]
+    public void A_hostile_number_of_problems_is_cut_off_with_a_count()
+    {
+        var text = new StringBuilder("patient,from,through,reason\r\n");
+        for (int i = 0; i < 60_000; i++) text.Append("P99,2027-03-01,,x\r\n");
+        RosterReading reading = RosterFolder.Read(SeedFiles.InMemory.With("holds.csv", Encoding.UTF8.GetBytes(text.ToString())));
+        Assert.Equal(50_001, reading.Problems.Length);
+        Assert.Equal("From here on 10000 more problems are not listed.", reading.Problems[^1].Reason);
     }
 
     [Fact]

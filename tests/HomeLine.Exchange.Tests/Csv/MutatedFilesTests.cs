@@ -29,6 +29,15 @@ public class MutatedFilesTests
         .Sample((file, bytes) => Judge(RosterFolder.Read(SeedFiles.InMemory.With(file, bytes))), iter: Runs);
 
     [Fact]
+    public void Any_text_parses_or_is_refused_with_a_line() => NastyText.Any.Array[0, 20].Sample(pieces =>
+    {
+        var problems = new ProblemList();
+        CsvSheet? sheet = CsvParsing.Parse("t.csv", Encoding.UTF8.GetBytes(string.Concat(pieces)), ',', problems);
+        Assert.True(sheet is not null || problems.Any);
+        Assert.All(problems.InOrder(), problem => Assert.True(problem.Line >= 1));
+    }, iter: 20_000);
+
+    [Fact]
     public void A_missing_file_is_named() => Assert.All(
         RosterFolder.FileNames.Where(name => RosterExport.Shapes.Single(shape => shape.File == name).Required),
         name =>

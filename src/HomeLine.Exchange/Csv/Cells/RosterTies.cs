@@ -28,5 +28,8 @@ internal sealed class RosterTies
 
     public HashSet<string> Orders { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>Rows met so far, by file and by what tells them apart.</summary>
+    public HashSet<string> Rows { get; } = new(StringComparer.Ordinal);
+
     public HashSet<string> Events { get; } = new(StringComparer.Ordinal);
 }

@@ -12,6 +12,7 @@ namespace HomeLine.Exchange.Csv.Cells;
 internal sealed partial class Row(string file, CsvLine line, IReadOnlyDictionary<string, int> columns, RosterTies ties, ProblemList problems)
 {
     private const int LongestId = 64;
+    private const int StatesShown = 10;
 
     public RosterTies Ties => ties;
 
@@ -26,6 +27,15 @@ internal sealed partial class Row(string file, CsvLine line, IReadOnlyDictionary
     {
         IsSound = false;
         problems.Add(file, line.Line, column, value, reason);
+    }
+
+    /// <summary>Refuses a second row that is about the same thing; what tells rows apart are these columns.</summary>
+    public void OnlyOnce(params ReadOnlySpan<string> keys)
+    {
+        if (!IsSound) return;
+        string cells = file;
+        foreach (string key in keys) cells += "\n" + Trimmed(key);
+        if (!ties.Rows.Add(cells)) Refuse(keys[^1], "Another row says this already. Give the latest only.");
     }
 
     public bool Has(string column) => Trimmed(column).Length > 0;
@@ -182,7 +192,7 @@ internal sealed partial class Row(string file, CsvLine line, IReadOnlyDictionary
     public string State(string name, string column)
     {
         if (!ties.States.Contains(name))
-            Refuse(column, name, $"This state is not in agency.csv. States there: {string.Join("; ", ties.States.Order(StringComparer.Ordinal))}.");
+            Refuse(column, name, $"This state is not in agency.csv. States there: {string.Join("; ", ties.States.Order(StringComparer.Ordinal).Take(StatesShown))}.");
         return name;
     }
 

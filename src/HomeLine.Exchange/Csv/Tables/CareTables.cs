@@ -17,8 +17,10 @@ internal static class CaregiversTable
     public static CaregiverValidation Read(Row row)
     {
         PatientId patient = row.Patient();
-        return new CaregiverValidation(
+        var validation = new CaregiverValidation(
             patient, row.RequiredText("person"), row.Word<CareItem>("item"), row.RequiredDate("valid_through"), row.LineOf(patient));
+        row.OnlyOnce("patient", "line", "person", "item");
+        return validation;
     }
 
     public static IEnumerable<string[]> Write(IEnumerable<CaregiverValidation> caregivers) => caregivers.Select(one => new[]
@@ -36,6 +38,7 @@ internal static class HoldsTable
     {
         var hold = new Hold(row.Patient(), row.RequiredDate("from"), row.Date("through"), row.RequiredText("reason"));
         if (row.IsSound) row.InOrder<LocalDate>("from", hold.From, "through", hold.Through);
+        row.OnlyOnce("patient", "from");
         return hold;
     }
 
@@ -57,6 +60,7 @@ internal static class OutsideCareTable
             row.RequiredDateTime("fall_back_from"));
         if (row.IsSound && care.FallBackFrom.Date < care.ExpectedOn)
             row.Refuse("fall_back_from", "The fallback begins before the care is even expected.");
+        row.OnlyOnce("patient", "line", "expected_on");
         return care;
     }
 
@@ -71,9 +75,14 @@ internal static class ExceptionsTable
 {
     public static readonly TableShape Shape = TableShape.Of("exceptions.csv", false, "patient! rule! value! owner! through! reason!");
 
-    public static CareException Read(Row row) => new(
-        row.Patient(), PolicyTable.KnownRule(row), row.RequiredNumber("value", 0, PolicyTable.LargestValue), row.RequiredText("owner"),
-        row.RequiredDate("through"), row.RequiredText("reason"));
+    public static CareException Read(Row row)
+    {
+        var exception = new CareException(
+            row.Patient(), PolicyTable.KnownRule(row), row.RequiredNumber("value", 0, PolicyTable.LargestValue), row.RequiredText("owner"),
+            row.RequiredDate("through"), row.RequiredText("reason"));
+        row.OnlyOnce("patient", "rule");
+        return exception;
+    }
 
     public static IEnumerable<string[]> Write(IEnumerable<CareException> exceptions) => exceptions.Select(one => new[]
     {
@@ -85,6 +94,7 @@ internal static class ExceptionsTable
 internal static class PolicyTable
 {
     public const decimal LargestValue = 100_000;
+    public const int MostRules = 2_000;
     public static readonly TableShape Shape =
         TableShape.Of("policy.csv", false, "rule! value! unit! effective_from! standing! source! note");
 

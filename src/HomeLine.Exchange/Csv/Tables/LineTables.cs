@@ -59,6 +59,8 @@ internal static class LinesTable
         ImmutableArray<string> occluded = row.List("occluded_lumens");
         if (!row.Has("lumens")) row.Required("lumens");
         if (labels.Length > MostLumens) row.Refuse("lumens", $"A line has at most {MostLumens} lumens.");
+        foreach (string label in labels.Where(label => label.Length != 1 || !char.IsAsciiLetterUpper(label[0])))
+            row.Refuse("lumens", label, "A lumen is one capital letter.");
         if (labels.Distinct(StringComparer.Ordinal).Count() != labels.Length) row.Refuse("lumens", "A lumen is named twice.");
         foreach (string stranger in occluded.Except(labels)) row.Refuse("occluded_lumens", stranger, "This lumen is not among the line's lumens.");
         return [.. labels.Select(label => new Lumen(label, occluded.Contains(label)))];
@@ -79,7 +81,7 @@ internal static class InfusionsTable
         ImmutableArray<string> lumen = row.LumensOf(line, "lumen");
         if (!row.Has("lumen")) row.Required("lumen");
         if (lumen.Length > 1) row.Refuse("lumen", "One lumen a row.");
-        return new Infusion(
+        var infusion = new Infusion(
             patient,
             line ?? new LineId(""),
             lumen.FirstOrDefault(""),
@@ -87,6 +89,8 @@ internal static class InfusionsTable
             row.RequiredText("drug"),
             row.Word<PerformerKind>("set_changed_by"),
             row.YesNo("never_interrupt"));
+        row.OnlyOnce("line", "lumen", "drug");
+        return infusion;
     }
 
     public static IEnumerable<string[]> Write(IEnumerable<Infusion> infusions) => infusions.Select(infusion => new[]

@@ -72,7 +72,10 @@ internal static class ShiftsTable
 
     public sealed record Shift(string Nurse, WorkingTime Time);
 
-    public static Shift Read(Row row, IList<Shift> earlier)
+    /// <summary>More on one weekday is a mistake, and comparing them all would take a hostile file for ever.</summary>
+    private const int MostADay = 6;
+
+    public static Shift Read(Row row, IDictionary<(string, IsoDayOfWeek), List<WorkingTime>> earlier)
     {
         string nurse = row.Nurse(row.Required("nurse"), "nurse");
         LocalTime from = row.RequiredTime("from");
@@ -82,9 +85,12 @@ internal static class ShiftsTable
         if (days.Length != 1) row.Refuse("weekday", $"One weekday a row: {WeekdayWords.All}.");
         var shift = new Shift(nurse, new WorkingTime(days.FirstOrDefault(IsoDayOfWeek.Monday), from, to, row.YesNo("on_call")));
         if (!row.IsSound) return shift;
-        if (earlier.Any(other => other.Nurse == nurse && other.Time.Weekday == shift.Time.Weekday && other.Time.From < to && from < other.Time.To))
+        if (!earlier.TryGetValue((nurse, shift.Time.Weekday), out List<WorkingTime>? same))
+            earlier.Add((nurse, shift.Time.Weekday), same = []);
+        if (same.Count == MostADay) row.Refuse("weekday", $"A nurse has at most {MostADay} working times on one weekday.");
+        else if (same.Any(other => other.From < to && from < other.To))
             row.Refuse("from", "This overlaps another working time of this nurse on the same weekday.");
-        earlier.Add(shift);
+        else same.Add(shift.Time);
         return shift;
     }
 
