@@ -1,6 +1,7 @@
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Due;
 using HomeLine.Agency.Reports;
+using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekPlanning;
@@ -34,6 +35,8 @@ public static class AgencyRegistration
         services.AddSingleton<PublishWeek>();
         services.AddSingleton<ReportProblem>();
         services.AddSingleton<AskSheets>();
+        services.AddAgencyAccounts();
+        services.AddSingleton<OpenAgency>();
         return services;
     }
 }

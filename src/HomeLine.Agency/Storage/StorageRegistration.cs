@@ -1,6 +1,5 @@
 using HomeLine.Agency.Storage.Postgres;
 using HomeLine.Agency.Storage.Sqlite;
-using Microsoft.AspNetCore.Identity;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
@@ -13,7 +12,6 @@ internal static class StorageRegistration
 {
     public static void AddAgencyStorage(this IServiceCollection services, IConfiguration configuration, string contentRoot)
     {
-        services.Configure<IdentityOptions>(options => options.Stores.SchemaVersion = AgencyDb.SignInSchema);
         string provider = configuration["Database:Provider"] ?? "sqlite";
         string? where = configuration.GetConnectionString("Agency");
         switch (provider.ToLowerInvariant())
