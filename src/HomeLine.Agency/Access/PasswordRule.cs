@@ -12,6 +12,9 @@ public sealed class PasswordRule : IPasswordValidator<Account>
     public const int Shortest = 15;
     public const int Longest = 128;
 
+    /// <summary>What must be left when repetition is taken away: our own default.</summary>
+    private const int ShortestPiece = 8;
+
     private static readonly HashSet<string> TriedFirst = new(
         [
             "password", "passphrase", "passwort", "letmein", "welcome", "administrator", "admin", "changeme", "iloveyou", "qwerty",
@@ -45,18 +48,18 @@ public sealed class PasswordRule : IPasswordValidator<Account>
         if (length > Longest)
             return new Refusal("password-long", $"It has {length} characters; at most {Longest} are allowed.", "Use a shorter one.");
         string plain = Plain(password), once = Once(plain);
-        if (once.EnumerateRunes().Count() <= 4 || TriedFirst.Contains(plain) || TriedFirst.Contains(once))
+        if (once.EnumerateRunes().Count() < ShortestPiece || TriedFirst.Contains(plain) || TriedFirst.Contains(once))
             return new Refusal("password-common", "It is among the passwords that are tried first.", "Use several words that have nothing to do with each other.");
         if (ownWords.Select(Plain).Any(word => word.Length > 0 && (word == plain || word == once)))
             return new Refusal("password-own-name", "It is your own name or address.", "Use several words that have nothing to do with each other.");
         return null;
     }
 
-    /// <summary>Letters and digits alone, in lower case: "Pass Word" and "password!" are the same guess.</summary>
+    /// <summary>Letters and digits alone, in lower case: "Pass Word" and "password!" are the same guess. A text of other signs stays whole.</summary>
     private static string Plain(string text)
     {
         string letters = string.Concat(text.Normalize(NormalizationForm.FormKC).Where(char.IsLetterOrDigit)).ToLowerInvariant();
-        return letters.Length > 0 ? letters : text;
+        return letters.Length >= ShortestPiece ? letters : text.ToLowerInvariant();
     }
 
     /// <summary>The shortest piece that, repeated, gives the whole: a word written twice is no longer secret than once.</summary>

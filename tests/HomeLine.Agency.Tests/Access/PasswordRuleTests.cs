@@ -14,6 +14,7 @@ public sealed class PasswordRuleTests
     [InlineData("àéîõü ñandú über œuvre")]
     [InlineData("🐟🐟🐠 🐡🐙🦀🦐 🐚🐳🐋🦈🐬🐊🐸")]
     [InlineData("correct nurse battery staple")]
+    [InlineData("!$%&/()=?*+#-_ab")]
     public void Long_and_plain_is_enough(string password) => Assert.Null(Code(password));
 
     [Fact]

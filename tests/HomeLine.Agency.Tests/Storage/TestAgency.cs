@@ -68,6 +68,7 @@ public sealed class TestAgency : IAsyncDisposable
             ["ConnectionStrings:Agency"] = where,
         }).Build();
         IServiceCollection services = new ServiceCollection().AddLogging().AddSingleton<IClock>(clock);
+        services.AddHomeLineSignIn(overHttps: true);
         return new TestAgency(services.AddHomeLineAgency(configuration, folder ?? "").BuildServiceProvider(validateScopes: true), clock, folder);
     }
 
