@@ -214,7 +214,7 @@ internal sealed class Insertion(CompiledWeek week, SlotCare care, RouteTiming ti
         double cost = 0;
         foreach (int task in week.Units.Tasks[unit])
         {
-            cost -= week.Tasks.UnmetPoints[task] * (week.Tasks.Critical[task] ? Blend.Critical : Blend.Risk);
+            cost -= week.Tasks.UnmetPoints[task] * week.Tasks.PointPrice[task];
             cost += score.UnusedLife(task, day) * Blend.UnusedLife;
         }
 

@@ -77,8 +77,10 @@ internal sealed class RouteTiming
         double best = double.PositiveInfinity;
         int bestDriving = 0, bestWait = 0, bestOvertime = 0;
         double bestLate = 0;
-        for (int gap = WeekState.None; gap < Math.Max(Count, 1); gap++)
+        for (int i = 0; i < Count + 2; i++)
         {
+            // Nowhere first, then the gaps, before leaving home last: at equal cost patients are seen earlier.
+            int gap = i == 0 ? WeekState.None : i <= Count ? i : 0;
             if (!Pass(state, route, 0, gap) || !FinishWithBreak(state, route, lunch) || Cost >= best) continue;
             (best, bestDriving, bestWait, bestOvertime, bestLate) = (Cost, Driving, Wait, Overtime, Late);
             Starts.AsSpan(0, Count).CopyTo(_best);

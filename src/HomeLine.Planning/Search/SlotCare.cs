@@ -116,7 +116,7 @@ internal sealed class SlotCare(CompiledWeek week)
     {
         if (start < lateFrom) return 0;
         long points = LateCost.Late(_rules, week.Tasks.Critical[task], week.Tasks.Weight[task], (long)start - lateFrom);
-        return points * (week.Tasks.Critical[task] ? Blend.Critical : Blend.Risk);
+        return points * week.Tasks.PointPrice[task];
     }
 
     private int LateFromAfter(int task, int beforeStart, int beforeDay)

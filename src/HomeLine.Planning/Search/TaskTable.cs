@@ -24,6 +24,9 @@ internal sealed class TaskTable
             : (int)Math.Floor((t.LateFrom - 1L) / 1440.0) - week.FirstDay)];
         UsualDay = [.. problem.Tasks.Select(t => t.UsualDay is { } d ? d - week.FirstDay : int.MinValue)];
         UnmetPoints = [.. problem.Tasks.Select(t => Cost.LateCost.Unmet(problem, t))];
+        double critical = Cost.Blend.CriticalPrice(problem.Rules, UnmetPoints.Where((_, t) => !Critical[t]).Sum());
+        CriticalPrice = critical;
+        PointPrice = [.. Critical.Select(c => c ? critical : Cost.Blend.Risk)];
     }
 
     public int Count { get; }
@@ -57,4 +60,10 @@ internal sealed class TaskTable
     public int[] UsualDay { get; }
 
     public long[] UnmetPoints { get; }
+
+    /// <summary>Price of a point of lateness in the blend, by task.</summary>
+    public double[] PointPrice { get; }
+
+    /// <summary>Price of a point of critical lateness in the blend.</summary>
+    public double CriticalPrice { get; }
 }

@@ -62,7 +62,7 @@ internal sealed class WeekSearch
         WeekState current = first, candidate = new(_week), best = new(_week);
         best.CopyFrom(first);
         PlanScore bestScore = _score.Of(first);
-        double currentCost = Blend.Of(bestScore), cooling = Cooling(options.Iterations), temperature = FirstTemperature;
+        double currentCost = Blend.Of(bestScore, _week.Tasks.CriticalPrice), cooling = Cooling(options.Iterations), temperature = FirstTemperature;
         int every = Math.Max(1, options.Iterations / 50);
         bool idle = _week.Units.Count == _week.FixedVisits.Length || _week.Routes.Count == 0;
         for (int round = 0; round < options.Iterations && !idle; round++, temperature *= cooling)
@@ -73,7 +73,7 @@ internal sealed class WeekSearch
             _recreate.Apply(candidate, chance);
             _editor.Settle(candidate);
             PlanScore score = _score.Of(candidate);
-            double cost = Blend.Of(score);
+            double cost = Blend.Of(score, _week.Tasks.CriticalPrice);
             if (score < bestScore)
             {
                 bestScore = score;
