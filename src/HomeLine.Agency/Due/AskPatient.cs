@@ -5,6 +5,7 @@ using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare;
 using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.RedFlags;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -62,7 +63,10 @@ public sealed class AskPatient(IDbContextFactory<AgencyDb> databases, AgencyCloc
             answer.OnHold,
             answer.Locks,
             answer.Decisions,
-            [.. visits.OrderBy(v => v.Day).ThenBy(v => v.Start)]);
+            [.. visits.OrderBy(v => v.Day).ThenBy(v => v.Start)])
+        {
+            Screen = ScreenContext.Of(care, agency.Today),
+        };
     }
 
     private static int Rank(Patient patient, string text)

@@ -5,6 +5,7 @@ using HomeLine.LineCare;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
+using HomeLine.LineCare.RedFlags;
 
 namespace HomeLine.Agency.Due;
 
@@ -19,4 +20,8 @@ public sealed record PatientOverview(
     Hold? OnHold,
     ImmutableArray<LineLock> Locks,
     ImmutableArray<Decision> Decisions,
-    ImmutableArray<WeekVisit> Visits);
+    ImmutableArray<WeekVisit> Visits)
+{
+    /// <summary>What about the patient decides which questions of the symptom screen are asked; every one until it is known.</summary>
+    public ScreenContext Screen { get; init; } = ScreenContext.Unknown;
+}
