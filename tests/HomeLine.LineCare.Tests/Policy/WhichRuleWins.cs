@@ -79,6 +79,10 @@ public sealed class WhichRuleWins
     }
 
     [Fact]
+    public void An_order_for_one_line_does_not_touch_another() =>
+        Assert.Equal(Mar(10), FilmOnThe3rd.Order(Every(4) with { Line = new LineId("P1-2") }).Window(CareItem.Dressing, Mar(8)).LastDay);
+
+    [Fact]
     public void A_looser_order_keeps_the_stricter_policy_and_asks()
     {
         var given = FilmOnThe3rd.Order(Every(14));
