@@ -28,6 +28,7 @@ public static class AgencyRegistration
         services.TryAddSingleton<IClock>(SystemClock.Instance);
         services.AddSingleton<AgencyClock>();
         services.AddAgencyStorage(configuration, contentRoot);
+        services.AddSingleton<MoveDemoClock>();
         services.AddSingleton<AskDueList>();
         services.AddSingleton<AskPatient>();
         services.AddSingleton<AskWeek>();
