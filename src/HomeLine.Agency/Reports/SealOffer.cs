@@ -31,7 +31,7 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
         }
 
         ImmutableArray<WeekVisit> replaced = Replaced(week, bundle, calendar, now);
-        StandingWeek standing = StandingWeek.Of(roster, files, week, now, bundle.Task);
+        StandingWeek standing = StandingWeek.Of(roster, files, week, now, bundle.Task, replaced.Select(v => v.Id).ToHashSet());
         var need = new UrgentNeed(patient.Id.Value, [UrgentBundle.TaskId], [.. replaced.Select(v => v.Id)]);
         UrgentAnswers answers = Planner.Answer(standing.Problem, need);
         var words = new AnswerWords(roster, files, patient, bundle, calendar, report, now);

@@ -28,7 +28,10 @@ public sealed class AskWeek(IDbContextFactory<AgencyDb> databases, AgencyClock c
         }
 
         AgencyAtHand agency = read.Value;
-        return WeekBoards.Of(agency.Roster, agency.Files, stored.Week, draft, stored.SavedAt, agency.Now);
+        StoredWeek? before = await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel);
+        Instant begins = firstDay.AtStartOfDayInZone(agency.Roster.Profile.Zone).ToInstant();
+        AgencyRoster then = Foreseen.At(agency.Roster, before is null ? [] : [before.Week], agency.Now, begins);
+        return WeekBoards.Of(then, CareFiles.Of(then), stored.Week, draft, stored.SavedAt, Instant.Max(agency.Now, begins));
     }
 
     /// <summary>First day of the planning week that holds the agency's today.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
@@ -32,6 +33,8 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
         if (!read.Succeeded) return read.Refusal!;
         StoredWeek? published = await WeekStore.PublishedAsync(db, firstDay, cancel);
+        StoredWeek? before = await WeekStore.PublishedAsync(db, read.Value.ThisWeek, cancel);
+        ImmutableArray<PlannedWeek> promised = before is null ? [] : [before.Week];
         lock (gate)
         {
             if (Current is { State: PlanRunState.Running } running) return running;
@@ -40,7 +43,7 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
             var run = new PlanRun($"run {++runs}", firstDay, PlanRunState.Running, null, "Planning has begun.");
             Current = run;
             CancellationToken token = stop.Token;
-            work = Task.Run(() => RunAsync(run, actor, read.Value, published?.Week.Version ?? 0, options, token), CancellationToken.None);
+            work = Task.Run(() => RunAsync(run, actor, read.Value, promised, published?.Week.Version ?? 0, options, token), CancellationToken.None);
             return run;
         }
     }
@@ -62,11 +65,12 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         stop?.Dispose();
     }
 
-    private async Task RunAsync(PlanRun run, Actor actor, AgencyAtHand agency, int version, PlanOptions options, CancellationToken cancel)
+    private async Task RunAsync(
+        PlanRun run, Actor actor, AgencyAtHand agency, ImmutableArray<PlannedWeek> promised, int version, PlanOptions options, CancellationToken cancel)
     {
         try
         {
-            WeekDemand demand = WeekDemand.Of(agency.Roster, agency.Files, run.FirstDay, 7, agency.Now);
+            WeekDemand demand = WeekDemand.Ahead(agency.Roster, promised, run.FirstDay, agency.Now);
             var progress = new Relay(p => Tell(run with { Progress = p, Message = "Planning." }));
             WeekPlan plan = Planner.Plan(demand.Problem, options, progress, cancel);
             CheckReport check = Checker.Check(demand.Problem, plan);

@@ -31,7 +31,8 @@ public sealed class PublishWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         StoredWeek? draft = await WeekStore.DraftAsync(db, firstDay, cancel);
         if (draft is null) return new Refusal("no-week", "There is no draft for this week.", "Plan the week first.");
         AgencyAtHand agency = read.Value;
-        if (CriticalUnmet(agency, draft.Week) && WordsIn(acknowledgement) < LeastWords)
+        StoredWeek? before = await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel);
+        if (CriticalUnmet(agency, before?.Week, draft.Week) && WordsIn(acknowledgement) < LeastWords)
         {
             return new Refusal(
                 "critical-unmet",
@@ -47,9 +48,10 @@ public sealed class PublishWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         ? visit with { Promise = PromiseState.Told, ToldFrom = visit.Start }
         : visit;
 
-    private static bool CriticalUnmet(AgencyAtHand agency, PlannedWeek week)
+    private static bool CriticalUnmet(AgencyAtHand agency, PlannedWeek? before, PlannedWeek week)
     {
-        WeekDemand demand = WeekDemand.Of(agency.Roster, agency.Files, week.FirstDay, 7, agency.Now);
+        if (week.Unmet.IsEmpty) return false;
+        WeekDemand demand = WeekDemand.Ahead(agency.Roster, before is null ? [] : [before], week.FirstDay, agency.Now);
         return demand.Needs.Values.Any(n =>
             n.Task.Critical && week.Unmet.Any(u => u.Patient == n.Patient && u.Label == n.Task.Label));
     }

@@ -19,8 +19,10 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
     /// <param name="files">The roster cut by patient.</param>
     /// <param name="week">The stored week.</param>
     /// <param name="now">The moment looked from; visits before it are done or under way.</param>
-    /// <param name="extra">Tasks of a need that came up since.</param>
-    public static StandingWeek Of(AgencyRoster roster, CareFiles files, PlannedWeek week, Instant now, params ReadOnlySpan<CareTask> extra)
+    /// <param name="urgent">The task of a need that came up since.</param>
+    /// <param name="covered">Visits whose care that task takes over: they stand for it in the published plan.</param>
+    public static StandingWeek Of(
+        AgencyRoster roster, CareFiles files, PlannedWeek week, Instant now, CareTask? urgent = null, IReadOnlySet<string>? covered = null)
     {
         const int days = 7;
         var calendar = new PlanCalendar(roster.Profile.Zone, week.FirstDay, days);
@@ -35,14 +37,14 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
         var nurses = roster.Nurses.ToDictionary(n => n.Id);
         int interpreter = (int)files.Policy.ValueOf("visit.interpreter", now.InZone(calendar.Zone).Date);
         ImmutableArray<WeekVisit> visits = [.. week.Visits.Where(v => v.Held is null)];
-        ImmutableArray<CareTask> tasks = [.. visits.Select(v =>
+        ImmutableArray<CareTask> tasks = [.. visits.Where(v => covered?.Contains(v.Id) != true).Select(v =>
         {
             Patient patient = patients[v.Patient];
             int extraMinutes = NeedsInterpreter(patient, nurses[v.Nurse]) ? interpreter : 0;
             return Task(v, patient, v.Minutes - extraMinutes, calendar.Minute(v.Day, v.Start) < minute ? behind : ahead, calendar);
-        }), .. extra];
+        }), .. urgent is null ? (ReadOnlySpan<CareTask>)[] : [urgent]];
         WeekProblem problem = WeekDemand.ProblemOf(roster, files, roads, calendar, now, tasks);
-        var plan = new WeekPlan([.. visits.Select(v => Visit(v, calendar))], [], default);
+        var plan = new WeekPlan([.. visits.Select(v => Visit(v, covered?.Contains(v.Id) == true ? urgent!.Id : v.Id, calendar))], [], default);
         return new StandingWeek(
             problem with { Published = plan, FrozenVisits = Frozen(plan, minute, files, now, calendar) },
             plan,
@@ -99,7 +101,7 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
         .ThenBy(t => Math.Abs(t.Opens - start))
         .FirstOrDefault();
 
-    private static PlannedVisit Visit(WeekVisit visit, PlanCalendar calendar) => new()
+    private static PlannedVisit Visit(WeekVisit visit, string task, PlanCalendar calendar) => new()
     {
         Id = visit.Id,
         Patient = visit.Patient.Value,
@@ -107,7 +109,7 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
         Second = visit.Second,
         Start = calendar.Minute(visit.Day, visit.Start),
         Minutes = visit.Minutes,
-        Tasks = [visit.Id],
+        Tasks = [task],
         Promise = visit.Promise,
         ToldFrom = visit.ToldFrom is { } told ? calendar.Minute(visit.Day, told) : null,
     };

@@ -13,7 +13,7 @@ public static class WeekBoards
 {
     public static WeekBoard Of(AgencyRoster roster, CareFiles files, PlannedWeek week, bool isDraft, Instant plannedAt, Instant now)
     {
-        StandingWeek standing = StandingWeek.Of(roster, files, week, Instant.Min(now, plannedAt));
+        StandingWeek standing = StandingWeek.Of(roster, files, week, now);
         CheckReport check = Checker.Check(standing.Problem, standing.Plan);
         ImmutableArray<LocalDate> days = [.. Enumerable.Range(0, 7).Select(week.FirstDay.PlusDays)];
         RoadTravel roads = RoadTravel.Of(roster);

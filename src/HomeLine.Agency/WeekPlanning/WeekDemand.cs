@@ -41,6 +41,16 @@ public sealed record WeekDemand(
             calendar);
     }
 
+    /// <summary>
+    /// The problem of a week that may lie ahead: what is promised until it begins counts as done, and it is planned from its beginning.
+    /// </summary>
+    public static WeekDemand Ahead(AgencyRoster roster, ImmutableArray<PlannedWeek> published, LocalDate firstDay, Instant now)
+    {
+        Instant begins = firstDay.AtStartOfDayInZone(roster.Profile.Zone).ToInstant();
+        AgencyRoster then = Foreseen.At(roster, published, now, begins);
+        return Of(then, CareFiles.Of(then), firstDay, 7, Instant.Max(now, begins));
+    }
+
     /// <summary>A problem over the whole roster with the given tasks.</summary>
     internal static WeekProblem ProblemOf(
         AgencyRoster roster, CareFiles files, RoadTravel roads, PlanCalendar calendar, Instant now, ImmutableArray<CareTask> tasks) => new()

@@ -8,7 +8,7 @@ internal static class DueCommand
 {
     public static int Run(DirectoryInfo folder, string at, FileInfo output)
     {
-        if (RosterArgument.Read(folder) is not { } roster) return ExitCodes.BadInput;
+        if (RosterArgument.Read(folder) is not { Roster: { } roster }) return ExitCodes.BadInput;
         if (RosterArgument.Moment("--at", at, roster.Profile) is not { } now) return ExitCodes.BadInput;
         return RosterArgument.Write(output, DueFile.Of(roster, CareFiles.Of(roster), now).ToJson());
     }

@@ -22,10 +22,9 @@ internal static class PlanCommand
         }
 
         if (RosterArgument.Date("--week", week) is not { } firstDay) return ExitCodes.BadInput;
-        if (RosterArgument.Read(folder) is not { } roster) return ExitCodes.BadInput;
+        if (RosterArgument.Read(folder) is not { Roster: { } roster } reading) return ExitCodes.BadInput;
         if (Now(roster, at, firstDay) is not { } now) return ExitCodes.BadInput;
-        CareFiles files = CareFiles.Of(roster);
-        WeekDemand demand = WeekDemand.Of(roster, files, firstDay, 7, now);
+        WeekDemand demand = WeekDemand.Ahead(roster, reading.Published is { } promised ? [promised] : [], firstDay, now);
         using var stop = new CancellationTokenSource();
         Console.CancelKeyPress += (_, pressed) =>
         {
@@ -34,7 +33,7 @@ internal static class PlanCommand
         };
         WeekPlan plan = Planner.Plan(demand.Problem, options, null, stop.Token);
         CheckReport check = Checker.Check(demand.Problem, plan);
-        PlanFile file = PlanFile.Of(roster, files, demand, plan, check, options, now);
+        PlanFile file = PlanFile.Of(roster, CareFiles.Of(roster), demand, plan, check, options, now);
         int written = RosterArgument.Write(output, file.ToJson());
         Console.WriteLine(
             $"{check.Figures.Visits} visits, {check.Figures.DrivingMinutes} min driving, {check.Figures.LateTasks} late, "
@@ -47,6 +46,6 @@ internal static class PlanCommand
     {
         if (at is not null) return RosterArgument.Moment("--at", at, roster.Profile);
         Instant begins = firstDay.AtStartOfDayInZone(roster.Profile.Zone).ToInstant();
-        return roster.Profile.FixedNow is { } now && now > begins - Duration.FromDays(7) && now < begins + Duration.FromDays(7) ? now : begins;
+        return roster.Profile.FixedNow is { } now && now < begins + Duration.FromDays(7) ? now : begins;
     }
 }

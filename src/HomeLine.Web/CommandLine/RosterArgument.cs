@@ -12,7 +12,7 @@ internal static class RosterArgument
     private static readonly LocalDateTimePattern MinutePattern = LocalDateTimePattern.CreateWithInvariantCulture("uuuu'-'MM'-'dd'T'HH':'mm");
 
     /// <summary>The roster of a folder, or nothing after saying why.</summary>
-    public static AgencyRoster? Read(DirectoryInfo folder)
+    public static RosterReading? Read(DirectoryInfo folder)
     {
         if (!folder.Exists)
         {
@@ -23,7 +23,7 @@ internal static class RosterArgument
         RosterReading reading = RosterFolder.Read(new RosterDirectory(folder.FullName));
         foreach (RowProblem problem in reading.Problems) Console.Error.WriteLine(problem);
         if (reading.Roster is null) Console.Error.WriteLine($"The roster was refused: {reading.Problems.Length} problems. Nothing was written.");
-        return reading.Roster;
+        return reading.Roster is null ? null : reading;
     }
 
     /// <summary>A moment at the branch, or nothing after saying why.</summary>

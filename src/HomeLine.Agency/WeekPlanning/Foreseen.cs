@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
+using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Orders;
+using NodaTime;
+
+namespace HomeLine.Agency.WeekPlanning;
+
+/// <summary>
+/// The roster as it will stand when a later week begins, if every visit promised until then is made and every clinic does what is expected.
+/// Only for planning ahead: none of it is ever stored, and the true windows follow from what is recorded.
+/// </summary>
+public static class Foreseen
+{
+    /// <param name="roster">The roster as it stands.</param>
+    /// <param name="published">Published weeks with visits between now and the horizon.</param>
+    /// <param name="now">Now.</param>
+    /// <param name="begins">When the later week begins; the roster is answered unchanged when that is not after now.</param>
+    public static AgencyRoster At(AgencyRoster roster, ImmutableArray<PlannedWeek> published, Instant now, Instant begins)
+    {
+        if (begins <= now) return roster;
+        var patients = roster.Patients.ToDictionary(p => p.Id);
+        IEnumerable<LineEvent> visits = published
+            .SelectMany(w => w.Visits)
+            .Where(v => v.Held is null)
+            .Select(v => (Visit: v, At: v.Day.At(v.Start).InZoneLeniently(roster.Profile.Zone).ToInstant()))
+            .Where(x => x.At >= now && x.At < begins)
+            .SelectMany(x => Events(x.Visit, x.At, patients[x.Visit.Patient], roster));
+        IEnumerable<LineEvent> elsewhere = roster.OutsideCare.SelectMany(o => Events(o, patients[o.Patient], roster, now, begins));
+        return roster with { Events = [.. roster.Events, .. visits, .. elsewhere] };
+    }
+
+    private static IEnumerable<LineEvent> Events(WeekVisit visit, Instant at, Patient patient, AgencyRoster roster)
+    {
+        foreach (string[] key in visit.Care.Select(c => c.Key.Split('|')).Where(k => k.Length == 5))
+        {
+            if (!Enum.TryParse(key[1], out CareItem item)) continue;
+            CareOrder? order = roster.Orders.FirstOrDefault(o => o.Id == key[4]);
+            LineId? line = key[2].Length > 0 ? new LineId(key[2]) : order?.Line;
+            if (Kind(item, order) is not { } kind) continue;
+            ImmutableArray<string> lumens = [.. key[3].Select(letter => letter.ToString())];
+            yield return new LineEvent
+            {
+                Id = new EventId($"foreseen {visit.Id} {key[1]} {key[2]} {key[3]} {key[4]}"),
+                Patient = patient.Id,
+                Line = line,
+                Kind = kind,
+                Performed = CareMoment.Exactly(at, patient.Zone),
+                RecordedAt = at,
+                Dressing = item is CareItem.Dressing or CareItem.PortNeedle ? NextDressing(line, roster) : null,
+                SecurementChanged = item is CareItem.Dressing,
+                ConnectorsChanged = item is CareItem.Connector ? lumens : [],
+                LumensUsed = item is CareItem.Connector or CareItem.Dressing ? [] : lumens,
+                Order = order?.Id,
+            };
+        }
+    }
+
+    private static IEnumerable<LineEvent> Events(OutsideCare expected, Patient patient, AgencyRoster roster, Instant now, Instant begins)
+    {
+        Instant at = expected.ExpectedOn.At(new LocalTime(12, 0)).InZoneLeniently(patient.Zone).ToInstant();
+        if (at < now || at >= begins) yield break;
+        foreach (Line line in roster.Lines.Where(l => l.Patient == patient.Id && (expected.Line is null || expected.Line == l.Id)))
+        {
+            yield return new LineEvent
+            {
+                Id = new EventId($"foreseen {expected.Where} {line.Id}"),
+                Patient = patient.Id,
+                Line = line.Id,
+                Kind = LineEventKind.DressingChanged,
+                Performed = CareMoment.Exactly(at, patient.Zone),
+                RecordedAt = at,
+                Performer = PerformerKind.Outside,
+                Dressing = NextDressing(line.Id, roster),
+                SecurementChanged = true,
+                ConnectorsChanged = [.. line.Lumens.Select(l => l.Label)],
+            };
+        }
+    }
+
+    private static LineEventKind? Kind(CareItem item, CareOrder? order) => item switch
+    {
+        CareItem.Dressing => LineEventKind.DressingChanged,
+        CareItem.Connector => LineEventKind.ConnectorChanged,
+        CareItem.Set => LineEventKind.SetChanged,
+        CareItem.PortNeedle => LineEventKind.PortAccessed,
+        CareItem.LumenFlush or CareItem.PortFlush => LineEventKind.Flushed,
+        CareItem.Labs => LineEventKind.LabsDrawn,
+        CareItem.SiteCheck => LineEventKind.SiteChecked,
+        CareItem.Recertification => LineEventKind.Recertified,
+        CareItem.OrderedService => order?.Kind switch
+        {
+            OrderKind.Removal => LineEventKind.Removed,
+            OrderKind.NurseDose => LineEventKind.DoseGiven,
+            OrderKind.LongInfusion => LineEventKind.Flushed,
+            _ => LineEventKind.ServiceGiven,
+        },
+        _ => null,
+    };
+
+    /// <summary>Gauze and tape stays gauze; anything else is followed by a film.</summary>
+    private static DressingKind NextDressing(LineId? line, AgencyRoster roster) =>
+        roster.Events.Where(e => e.Line == line && e.Dressing is not null).MaxBy(e => e.Performed?.Date ?? LocalDate.MinIsoValue)?.Dressing == DressingKind.Gauze
+            ? DressingKind.Gauze
+            : DressingKind.Film;
+}
