@@ -51,7 +51,7 @@ public static class Foreseen
                 Dressing = item is CareItem.Dressing or CareItem.PortNeedle ? NextDressing(line, roster) : null,
                 SecurementChanged = item is CareItem.Dressing,
                 ConnectorsChanged = item is CareItem.Connector ? lumens : [],
-                LumensUsed = item is CareItem.Connector or CareItem.Dressing ? [] : lumens,
+                LumensUsed = kind == LineEventKind.DoseGiven ? AllLumens(line, roster) : item is CareItem.Connector ? [] : lumens,
                 Order = order?.Id,
             };
         }
@@ -92,12 +92,14 @@ public static class Foreseen
         CareItem.OrderedService => order?.Kind switch
         {
             OrderKind.Removal => LineEventKind.Removed,
-            OrderKind.NurseDose => LineEventKind.DoseGiven,
-            OrderKind.LongInfusion => LineEventKind.Flushed,
+            OrderKind.NurseDose or OrderKind.LongInfusion or OrderKind.Hydration => LineEventKind.DoseGiven,
             _ => LineEventKind.ServiceGiven,
         },
         _ => null,
     };
+
+    private static ImmutableArray<string> AllLumens(LineId? line, AgencyRoster roster) =>
+        [.. roster.Lines.Where(l => l.Id == line).SelectMany(l => l.Lumens).Select(l => l.Label)];
 
     /// <summary>Gauze and tape stays gauze; anything else is followed by a film.</summary>
     private static DressingKind NextDressing(LineId? line, AgencyRoster roster) =>

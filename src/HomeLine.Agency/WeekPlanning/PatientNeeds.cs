@@ -87,6 +87,12 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
         DueWindow window = chore.Lead;
         int opens = Math.Max(calendar.Minute(window.Opens), span.From);
         if (chore.Order?.NotBefore is { } delivered) opens = Math.Max(opens, calendar.Minute(delivered));
+        if (window.Standing == WindowStanding.Ordered && lateFrom <= calendar.Minute(setting.Now))
+        {
+            notPlannable.Add(new UnmetNeed(patient.Id, Label(chore), [OrderedDayPassed(window.LastDay)], []));
+            return;
+        }
+
         lateFrom = Math.Min(lateFrom, span.Through + 1);
         if (opens > span.Through)
         {
@@ -162,6 +168,11 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
 
         return spans.ToImmutable();
     }
+
+    private static PlanningReason OrderedDayPassed(LocalDate day) => new(
+        "ordered-day-passed",
+        $"It was ordered for {day:uuuu-MM-dd} and is not recorded as done.",
+        "Record it if it was done; otherwise ask the prescriber for a new day.");
 
     private void RefuseOutOfSpan(Chore chore, PlanningSpan span) => notPlannable.Add(new UnmetNeed(
         patient.Id,

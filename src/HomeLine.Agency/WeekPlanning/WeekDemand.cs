@@ -70,7 +70,10 @@ public sealed record WeekDemand(
         DocumentationMinutes: (int)policy.ValueOf("visit.documentation", date),
         RestBetweenShiftsMinutes: 60 * (int)policy.ValueOf("shift.rest.min", date),
         ToldRangeMinutes: (int)policy.ValueOf("told.range", date),
-        LateStepPoints: (int)policy.ValueOf("risk.late.first", date));
+        LateStepPoints: (int)policy.ValueOf("risk.late.first", date))
+    {
+        FrozenAheadMinutes = (int)policy.ValueOf("frozen.ahead", date),
+    };
 
     private static ImmutableArray<DropPoint> DropPoints(AgencyRoster roster, RoadTravel roads, PlanCalendar calendar) =>
         [.. roster.Map.Drops.Select((drop, i) => new DropPoint(
