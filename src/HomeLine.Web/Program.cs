@@ -5,8 +5,13 @@ using HomeLine.Web.Endpoints;
 
 if (ConsoleCommands.Handle(args)) return ConsoleCommands.Run(args);
 
-WebApplicationBuilder builder = WebApplication.CreateBuilder(args);
-builder.Services.AddHomeLineAgency(builder.Configuration, builder.Environment.ContentRootPath);
+// The program brings its settings along; the database lies where the program is started.
+WebApplicationBuilder builder = WebApplication.CreateBuilder(new WebApplicationOptions
+{
+    Args = args,
+    ContentRootPath = File.Exists("appsettings.json") ? null : AppContext.BaseDirectory,
+});
+builder.Services.AddHomeLineAgency(builder.Configuration, Environment.CurrentDirectory);
 builder.AddFrontDesk();
 
 WebApplication app = builder.Build();

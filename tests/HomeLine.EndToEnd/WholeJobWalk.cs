@@ -150,7 +150,7 @@ public sealed class WholeJobWalk
         {
             Name = c.Name, Value = c.Value, Domain = c.Domain, Path = c.Path, HttpOnly = c.HttpOnly, Secure = c.Secure,
         }));
-        foreach ((string address, string name) in (ReadOnlySpan<(string, string)>)
+        foreach ((string address, string name) in ((string, string)[])
             [("/due", "due"), ("/patients/P03", "patient"), ("/week/2027-03-08", "week"), ("/plan", "plan"), ("/report", "report"), ("/import", "import"), ("/accounts", "accounts")])
         {
             await phone.GotoAsync(app.Address + address);

@@ -28,9 +28,12 @@ public sealed class FirstRun(IServiceScopeFactory scopes, IDbContextFactory<Agen
         return _code = await HasAdministratorAsync(db, cancel) ? null : OneTimeSecret.New();
     }
 
-    /// <summary>Makes the first administrator. Refused with <c>setup-code</c> when the code is wrong, used, or no longer needed.</summary>
+    /// <summary>
+    /// Makes the first administrator, who in a small agency also plans or visits: <paramref name="alsoAs"/> names the further roles.
+    /// Refused with <c>setup-code</c> when the code is wrong, used, or no longer needed.
+    /// </summary>
     public async Task<Outcome<Account>> CreateFirstAdministratorAsync(
-        string code, string name, string email, string password, CancellationToken cancel)
+        string code, string name, string email, string password, IEnumerable<AgencyRole> alsoAs, CancellationToken cancel)
     {
         await _turn.WaitAsync(cancel);
         try
@@ -41,7 +44,7 @@ public sealed class FirstRun(IServiceScopeFactory scopes, IDbContextFactory<Agen
             await using var work = await db.BeginWorkAsync(cancel);
             if (await HasAdministratorAsync(db, cancel)) return WrongCode;
             Outcome<Account> made = await NewAccount.MakeAsync(
-                scope.ServiceProvider.GetRequiredService<UserManager<Account>>(), name, email, [AgencyRole.Administrator], null, password);
+                scope.ServiceProvider.GetRequiredService<UserManager<Account>>(), name, email, [.. alsoAs.Append(AgencyRole.Administrator).Distinct()], null, password);
             if (!made.Succeeded) return made;
             await AuditTrail.AppendAsync(db, Actors.SetUp, "first-administrator", made.Value.Id, name, clock.RealNow(), cancel);
             await work.CommitAsync(cancel);

@@ -62,7 +62,7 @@ public sealed class AccountsTests(PostgresCluster cluster)
     {
         await using TestAgency agency = await TestAgency.OnAsync(Provider.Sqlite, cluster);
         var first = agency.Services.GetRequiredService<FirstRun>();
-        Account only = (await first.CreateFirstAdministratorAsync((await first.PrepareAsync(Cancel))!, "A. Min", "a@example.test", GoodPassword, Cancel)).Value;
+        Account only = (await first.CreateFirstAdministratorAsync((await first.PrepareAsync(Cancel))!, "A. Min", "a@example.test", GoodPassword, [], Cancel)).Value;
         var accounts = agency.Services.GetRequiredService<Accounts>();
         Assert.Equal("last-administrator", (await accounts.DisableAsync(TestAgency.Administrator, only.Id, "", Cancel)).Refusal?.Code);
         Assert.Equal("last-administrator", (await accounts.SetRolesAsync(TestAgency.Administrator, only.Id, [AgencyRole.Nurse], Cancel)).Refusal?.Code);

@@ -39,12 +39,12 @@ public sealed class FirstRunTests(PostgresCluster cluster)
         await using TestAgency agency = await TestAgency.OnAsync(Provider.Sqlite, cluster);
         var first = agency.Services.GetRequiredService<FirstRun>();
         string code = (await first.PrepareAsync(Cancel))!;
-        Outcome<Account> refused = await first.CreateFirstAdministratorAsync(code, "A. Min", "a@example.test", "password", Cancel);
+        Outcome<Account> refused = await first.CreateFirstAdministratorAsync(code, "A. Min", "a@example.test", "password", [], Cancel);
         Assert.Equal("password-short", refused.Refusal?.Code);
         Assert.False(await first.AnAccountExistsAsync(Cancel));
         Assert.True((await MakeAsync(first, code)).Succeeded);
     }
 
     private static Task<Outcome<Account>> MakeAsync(FirstRun first, string code, string email = "a@example.test") =>
-        first.CreateFirstAdministratorAsync(code, "A. Min", email, GoodPassword, Cancel);
+        first.CreateFirstAdministratorAsync(code, "A. Min", email, GoodPassword, [], Cancel);
 }
