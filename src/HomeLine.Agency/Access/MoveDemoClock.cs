@@ -14,14 +14,13 @@ public sealed class MoveDemoClock(IDbContextFactory<AgencyDb> databases, AgencyC
         if (actor.Refuse(AgencyAction.SeeWeek) is { } refusal) return refusal;
         await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
         await using var turn = await db.BeginWorkAsync(cancel);
-        AgencyProfile? profile = await db.Profile.AsNoTracking().SingleOrDefaultAsync(cancel);
+        AgencyProfile? profile = await db.Profile.SingleOrDefaultAsync(cancel);
         if (profile is not { IsDemo: true })
             return new Refusal("not-a-demo", "Only the demonstration's clock can be moved.", "A real agency lives by the real clock.");
-        AgencyProfile moved = profile with { FixedNow = branchTime.InZoneLeniently(profile.Zone).ToInstant() };
-        db.Profile.Update(moved);
+        db.Entry(profile).Property(p => p.FixedNow).CurrentValue = branchTime.InZoneLeniently(profile.Zone).ToInstant();
         await AuditTrail.AppendAsync(db, actor, "move-demo-clock", "demo", branchTime.ToString("uuuu-MM-dd HH:mm", null), clock.RealNow(), cancel);
         await db.SaveChangesAsync(cancel);
         await turn.CommitAsync(cancel);
-        return moved;
+        return profile;
     }
 }

@@ -8,6 +8,7 @@ using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.RedFlags;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 using NodaTime;
 
 namespace HomeLine.Agency.Reports;
@@ -62,7 +63,10 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
         if (!published.Succeeded) return published.Refusal!;
         AddToTell(same.ToTell);
         await UseAsNeededVisitAsync(cancel);
-        db.Reports.Update(filed with { Outcome = ReportOutcome.Applied, AppliedAnswer = chosen.Key, Reason = reason });
+        EntityEntry<FiledReport> kept = db.Entry(filed);
+        kept.Property(r => r.Outcome).CurrentValue = ReportOutcome.Applied;
+        kept.Property(r => r.AppliedAnswer).CurrentValue = chosen.Key;
+        kept.Property(r => r.Reason).CurrentValue = reason;
         await AuditTrail.AppendAsync(db, actor, "apply-answer", $"report {id}", $"answer {chosen.Key} of {offer.Answers.Length}", realNow, cancel);
         await db.SaveChangesAsync(cancel);
         return new AppliedAnswer(published.Value, same.ToTell);
@@ -110,8 +114,8 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
     /// <summary>An unplanned visit uses one of the as-needed visits; when none is left the visit goes ahead and the order is asked for.</summary>
     private async Task UseAsNeededVisitAsync(CancellationToken cancel)
     {
-        CareOrder? order = await db.Orders.AsNoTracking()
+        CareOrder? order = await db.Orders
             .FirstOrDefaultAsync(o => o.Patient == report.Patient && o.Kind == OrderKind.VisitFrequency && o.AsNeededVisits > o.AsNeededUsed, cancel);
-        if (order is not null) db.Orders.Update(order with { AsNeededUsed = order.AsNeededUsed + 1 });
+        if (order is not null) db.Entry(order).Property(o => o.AsNeededUsed).CurrentValue = order.AsNeededUsed + 1;
     }
 }

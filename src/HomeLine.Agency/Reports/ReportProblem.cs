@@ -46,7 +46,7 @@ public sealed class ReportProblem(IDbContextFactory<AgencyDb> databases, AgencyC
         await using var turn = await db.BeginWorkAsync(cancel);
         Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
         if (!read.Succeeded) return read.Refusal!;
-        FiledReport? filed = await db.Reports.AsNoTracking().SingleOrDefaultAsync(r => r.Id == reportId, cancel);
+        FiledReport? filed = await db.Reports.SingleOrDefaultAsync(r => r.Id == reportId, cancel);
         if (filed?.Result?.Offer is not { } offer) return new Refusal("no-offer", "This report has no answers to apply.", "Report the problem again.");
         if (filed.Outcome == ReportOutcome.Applied)
             return new Refusal("already-applied", $"Answer {filed.AppliedAnswer} was already applied.", "Look at the week.");

@@ -28,10 +28,12 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
         var calendar = new PlanCalendar(roster.Profile.Zone, week.FirstDay, days);
         RoadTravel roads = RoadTravel.Of(roster);
 
-        // A visit that lies behind keeps the windows it was planned in; one that lies ahead has those of now.
+        // A visit that lies behind keeps the windows it was planned in. One that lies ahead has those of now, counting visits that
+        // should have been made by now as made: the due list is where a missed one shows.
         Instant begins = week.Visits.IsEmpty ? now : week.Visits.Min(v => v.Day.At(v.Start).InZoneLeniently(calendar.Zone).ToInstant());
-        ILookup<string, CareNeed> ahead = Needs(now);
-        ILookup<string, CareNeed> behind = begins < now ? Needs(begins) : ahead;
+        AgencyRoster kept = Foreseen.At(roster, [week], begins, now);
+        ILookup<string, CareNeed> ahead = Needs(kept, begins < now ? CareFiles.Of(kept) : files, now);
+        ILookup<string, CareNeed> behind = begins < now ? Needs(roster, files, begins) : ahead;
         int minute = calendar.Minute(now);
         var patients = roster.Patients.ToDictionary(p => p.Id);
         var nurses = roster.Nurses.ToDictionary(n => n.Id);
@@ -50,8 +52,8 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
             plan,
             calendar);
 
-        ILookup<string, CareNeed> Needs(Instant at) =>
-            WeekDemand.Of(roster, files, week.FirstDay, days, at).Needs.Values.ToLookup(n => n.Key);
+        ILookup<string, CareNeed> Needs(AgencyRoster known, CareFiles cut, Instant at) =>
+            WeekDemand.Of(known, cut, week.FirstDay, days, at).Needs.Values.ToLookup(n => n.Key);
     }
 
     private static ImmutableArray<string> Frozen(WeekPlan plan, int now, CareFiles files, Instant at, PlanCalendar calendar)
