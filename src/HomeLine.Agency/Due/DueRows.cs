@@ -37,10 +37,11 @@ public static class DueRows
         PatientCare care = files[patient.Id];
         CareAnswer answer = files.WhatIsDue(patient.Id, now);
         var lines = care.Lines.ToDictionary(l => l.Id);
-        var chores = Chore.Of(care, answer).SelectMany(c => c.Windows.Select(w => (Window: w, c.Key))).ToLookup(x => x.Window, x => x.Key);
+        var chores = Chore.Of(care, answer).ToLookup(c => c.Lead, c => c.Key);
         string place = PlaceOf(patient, map);
-        foreach (DueWindow window in answer.Windows)
+        foreach (ImmutableArray<DueWindow> row in InOneGo(answer.Windows))
         {
+            DueWindow window = row[0];
             Line? line = window.Line is { } id ? lines[id] : null;
             Urgency urgency = UrgencyOf(window, answer.OnHold, patient.Zone, now);
             yield return new DueRow(
@@ -48,7 +49,7 @@ public static class DueRows
                 patient.Name,
                 place,
                 line is null ? "" : CareLabels.Of(line),
-                ItemLabel(window, care),
+                ItemLabel(row, care),
                 window,
                 urgency,
                 InWords(window, urgency, patient.Zone, now),
@@ -70,11 +71,30 @@ public static class DueRows
         return window.Opens <= now ? Urgency.Open : Urgency.Ahead;
     }
 
-    private static string ItemLabel(DueWindow window, PatientCare care)
+    /// <summary>
+    /// Windows that are answered in one go share a row: a dressing with its securement and measurement, and the lumens whose windows are the same.
+    /// </summary>
+    private static IEnumerable<ImmutableArray<DueWindow>> InOneGo(ImmutableArray<DueWindow> windows) => windows
+        .GroupBy(w => (RowItem(w.Item), w.Line, w.Order, w.Owner, w.Standing, w.Opens, w.LateFrom, Person(w)))
+        .Select(group => (ImmutableArray<DueWindow>)[.. group.OrderBy(w => w.Item).ThenBy(w => w.Lumen, StringComparer.Ordinal)]);
+
+    private static CareItem RowItem(CareItem item) => item is CareItem.Securement or CareItem.OutsideLength ? CareItem.Dressing : item;
+
+    /// <summary>Validations of two people stay two rows.</summary>
+    private static string Person(DueWindow window) => window.Item == CareItem.CaregiverValidation ? window.Because.Sentence : "";
+
+    private static string ItemLabel(ImmutableArray<DueWindow> row, PatientCare care)
     {
-        if (window.Order is { } order && care.Orders.FirstOrDefault(o => o.Id == order) is { Text.Length: > 0 } named) return named.Text;
-        string item = CareLabels.Of(window.Item);
-        return window.Lumen is { } lumen ? $"{item}, lumen {lumen}" : item;
+        DueWindow lead = row[0];
+        if (lead.Order is { } order && care.Orders.FirstOrDefault(o => o.Id == order) is { Text.Length: > 0 } named) return named.Text;
+        string items = string.Join(", ", row.Select(w => CareLabels.Of(w.Item)).Distinct());
+        string lumens = string.Join(", ", row.Select(w => w.Lumen).OfType<string>().Distinct());
+        return lumens.Length switch
+        {
+            0 => items,
+            1 => $"{items}, lumen {lumens}",
+            _ => $"{items}, lumens {lumens}",
+        };
     }
 
     private static string InWords(DueWindow window, Urgency urgency, DateTimeZone zone, Instant now)
