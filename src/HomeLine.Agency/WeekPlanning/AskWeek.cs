@@ -30,7 +30,7 @@ public sealed class AskWeek(IDbContextFactory<AgencyDb> databases, AgencyClock c
         AgencyAtHand agency = read.Value;
         StoredWeek? before = await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel);
         Instant begins = firstDay.AtStartOfDayInZone(agency.Roster.Profile.Zone).ToInstant();
-        AgencyRoster then = Foreseen.At(agency.Roster, before is null ? [] : [before.Week], agency.Now, begins);
+        AgencyRoster then = begins > agency.Now ? Foreseen.At(agency.Roster, before is null ? [] : [before.Week], agency.Now, begins) : agency.Roster;
         return WeekBoards.Of(then, CareFiles.Of(then), stored.Week, draft, stored.SavedAt, Instant.Max(agency.Now, begins));
     }
 

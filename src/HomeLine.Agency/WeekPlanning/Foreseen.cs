@@ -8,26 +8,31 @@ using NodaTime;
 namespace HomeLine.Agency.WeekPlanning;
 
 /// <summary>
-/// The roster as it will stand when a later week begins, if every visit promised until then is made and every clinic does what is expected.
-/// Only for planning ahead: none of it is ever stored, and the true windows follow from what is recorded.
+/// The roster as it stands at a later moment if every visit promised until then is made and every clinic does what is expected.
+/// Only for planning and for checking what was promised: none of it is ever stored, and the true windows follow from what is recorded.
 /// </summary>
 public static class Foreseen
 {
     /// <param name="roster">The roster as it stands.</param>
-    /// <param name="published">Published weeks with visits between now and the horizon.</param>
-    /// <param name="now">Now.</param>
-    /// <param name="begins">When the later week begins; the roster is answered unchanged when that is not after now.</param>
-    public static AgencyRoster At(AgencyRoster roster, ImmutableArray<PlannedWeek> published, Instant now, Instant begins)
+    /// <param name="published">Published weeks; a visit recorded as missed or refused is not foreseen.</param>
+    /// <param name="now">Now: a clinic whose report is overdue is not counted on.</param>
+    /// <param name="until">The later moment.</param>
+    public static AgencyRoster At(AgencyRoster roster, ImmutableArray<PlannedWeek> published, Instant now, Instant until)
     {
-        if (begins <= now) return roster;
+        if (published.IsEmpty) return roster;
         var patients = roster.Patients.ToDictionary(p => p.Id);
+        var notMade = roster.Events
+            .Where(e => e.Kind is LineEventKind.Missed or LineEventKind.Refused && e.Performed is not null)
+            .Select(e => (e.Patient, e.Performed!.Value.Date))
+            .ToHashSet();
+        Instant begins = published.Min(w => w.FirstDay).AtStartOfDayInZone(roster.Profile.Zone).ToInstant();
         IEnumerable<LineEvent> visits = published
             .SelectMany(w => w.Visits)
-            .Where(v => v.Held is null)
+            .Where(v => v.Held is null && !notMade.Contains((v.Patient, v.Day)))
             .Select(v => (Visit: v, At: v.Day.At(v.Start).InZoneLeniently(roster.Profile.Zone).ToInstant()))
-            .Where(x => x.At >= now && x.At < begins)
+            .Where(x => x.At < until)
             .SelectMany(x => Events(x.Visit, x.At, patients[x.Visit.Patient], roster));
-        IEnumerable<LineEvent> elsewhere = roster.OutsideCare.SelectMany(o => Events(o, patients[o.Patient], roster, now, begins));
+        IEnumerable<LineEvent> elsewhere = roster.OutsideCare.SelectMany(o => Events(o, patients[o.Patient], roster, begins, now, until));
         return roster with { Events = [.. roster.Events, .. visits, .. elsewhere] };
     }
 
@@ -57,10 +62,10 @@ public static class Foreseen
         }
     }
 
-    private static IEnumerable<LineEvent> Events(OutsideCare expected, Patient patient, AgencyRoster roster, Instant now, Instant begins)
+    private static IEnumerable<LineEvent> Events(OutsideCare expected, Patient patient, AgencyRoster roster, Instant begins, Instant now, Instant until)
     {
         Instant at = expected.ExpectedOn.At(new LocalTime(12, 0)).InZoneLeniently(patient.Zone).ToInstant();
-        if (at < now || at >= begins) yield break;
+        if (at < begins || at >= until || now >= expected.FallBackFrom.InZoneLeniently(roster.Profile.Zone).ToInstant()) yield break;
         foreach (Line line in roster.Lines.Where(l => l.Patient == patient.Id && (expected.Line is null || expected.Line == l.Id)))
         {
             yield return new LineEvent

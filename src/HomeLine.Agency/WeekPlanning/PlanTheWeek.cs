@@ -34,7 +34,7 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         if (!read.Succeeded) return read.Refusal!;
         StoredWeek? published = await WeekStore.PublishedAsync(db, firstDay, cancel);
         StoredWeek? before = await WeekStore.PublishedAsync(db, read.Value.ThisWeek, cancel);
-        ImmutableArray<PlannedWeek> promised = before is null ? [] : [before.Week];
+        ImmutableArray<PlannedWeek> promised = [.. new[] { before, published }.OfType<StoredWeek>().Select(w => w.Week).DistinctBy(w => w.FirstDay)];
         lock (gate)
         {
             if (Current is { State: PlanRunState.Running } running) return running;

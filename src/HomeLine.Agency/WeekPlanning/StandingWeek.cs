@@ -31,7 +31,7 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
         // A visit that lies behind keeps the windows it was planned in. One that lies ahead has those of now, counting visits that
         // should have been made by now as made: the due list is where a missed one shows.
         Instant begins = week.Visits.IsEmpty ? now : week.Visits.Min(v => v.Day.At(v.Start).InZoneLeniently(calendar.Zone).ToInstant());
-        AgencyRoster kept = Foreseen.At(roster, [week], begins, now);
+        AgencyRoster kept = Foreseen.At(roster, [week], now, now);
         ILookup<string, CareNeed> ahead = Needs(kept, begins < now ? CareFiles.Of(kept) : files, now);
         ILookup<string, CareNeed> behind = begins < now ? Needs(roster, files, begins) : ahead;
         int minute = calendar.Minute(now);
@@ -65,7 +65,7 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
     private static CareTask Task(WeekVisit visit, Patient patient, int minutes, ILookup<string, CareNeed> needs, PlanCalendar calendar)
     {
         int start = calendar.Minute(visit.Day, visit.Start);
-        ImmutableArray<CareTask> parts = [.. visit.Care.Select(c => Nearest(needs[c.Key], start)).OfType<CareTask>()];
+        ImmutableArray<CareTask> parts = [.. visit.Care.Select(c => PromisedVisits.Nearest(needs[c.Key].Select(n => n.Task), start)).OfType<CareTask>()];
         var whole = new CareTask
         {
             Id = visit.Id,
@@ -96,12 +96,6 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
         DrawToDropMinutes = parts.Min(p => p.DrawToDropMinutes),
         Safety = parts.Any(p => p.Safety),
     };
-
-    private static CareTask? Nearest(IEnumerable<CareNeed> candidates, int start) => candidates
-        .Select(n => n.Task)
-        .OrderBy(t => start >= t.Opens && start < t.LateFrom ? 0 : 1)
-        .ThenBy(t => Math.Abs(t.Opens - start))
-        .FirstOrDefault();
 
     private static PlannedVisit Visit(WeekVisit visit, string task, PlanCalendar calendar) => new()
     {

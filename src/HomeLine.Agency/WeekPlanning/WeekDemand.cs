@@ -42,13 +42,20 @@ public sealed record WeekDemand(
     }
 
     /// <summary>
-    /// The problem of a week that may lie ahead: what is promised until it begins counts as done, and it is planned from its beginning.
+    /// The problem of a week that runs or lies ahead, planned from now or from its beginning. Visits promised until then count as made;
+    /// what the week itself still promises is where the search starts.
     /// </summary>
+    /// <param name="roster">The roster as it stands.</param>
+    /// <param name="published">Published weeks: the one now running and the one to plan, where there are any.</param>
+    /// <param name="firstDay">The week to plan.</param>
+    /// <param name="now">Now.</param>
     public static WeekDemand Ahead(AgencyRoster roster, ImmutableArray<PlannedWeek> published, LocalDate firstDay, Instant now)
     {
-        Instant begins = firstDay.AtStartOfDayInZone(roster.Profile.Zone).ToInstant();
-        AgencyRoster then = Foreseen.At(roster, published, now, begins);
-        return Of(then, CareFiles.Of(then), firstDay, 7, Instant.Max(now, begins));
+        Instant from = Instant.Max(now, firstDay.AtStartOfDayInZone(roster.Profile.Zone).ToInstant());
+        AgencyRoster then = Foreseen.At(roster, published, now, from);
+        return PromisedVisits.In(
+            Of(then, CareFiles.Of(then), firstDay, 7, from),
+            published.FirstOrDefault(w => w.FirstDay == firstDay));
     }
 
     /// <summary>A problem over the whole roster with the given tasks.</summary>

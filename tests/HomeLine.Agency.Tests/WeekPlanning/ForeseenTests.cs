@@ -1,5 +1,8 @@
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Lines;
+using HomeLine.Planning;
+using HomeLine.Planning.Checking;
+using HomeLine.Planning.Plans;
 using NodaTime;
 
 namespace HomeLine.Agency.Tests.WeekPlanning;
@@ -30,6 +33,39 @@ public sealed class ForeseenTests
     [Fact]
     public void A_line_promised_to_come_out_needs_nothing_more() =>
         Assert.DoesNotContain(Next(DemoAgency.Published).Needs.Values, n => n.Patient.Value == "P19");
+
+    [Fact]
+    public void A_clinic_whose_report_is_overdue_is_not_counted_on()
+    {
+        Instant thursdayNight = DemoAgency.At(11, 19, 0);
+
+        Assert.Contains(
+            WeekDemand.Ahead(DemoAgency.Roster, [DemoAgency.Published], DemoAgency.FirstDay, thursdayNight).Needs.Values,
+            n => n.Patient.Value == "P13" && n.Item == CareItem.Dressing);
+    }
+
+    [Fact]
+    public void A_plan_of_the_running_week_starts_from_what_it_promises_and_is_never_worse()
+    {
+        WeekDemand demand = WeekDemand.Ahead(DemoAgency.Roster, [DemoAgency.Published], DemoAgency.FirstDay, DemoAgency.Now);
+
+        WeekPlan plan = Planner.Plan(demand.Problem, new PlanOptions(1, 50), null, TestContext.Current.CancellationToken);
+
+        Assert.Equal(68, demand.Problem.Published!.Visits.Length);
+        Assert.True(Checker.Check(demand.Problem, plan).Score <= Checker.Check(demand.Problem, demand.Problem.Published).Score);
+        Assert.True(Checker.Check(demand.Problem, plan).Accepted);
+    }
+
+    [Fact]
+    public void What_starts_within_the_hour_stays_when_the_running_week_is_planned_anew()
+    {
+        WeekDemand demand = WeekDemand.Ahead(DemoAgency.Roster, [DemoAgency.Published], DemoAgency.FirstDay, DemoAgency.At(9, 7, 52));
+
+        WeekPlan plan = Planner.Plan(demand.Problem, new PlanOptions(1, 50), null, TestContext.Current.CancellationToken);
+
+        PlannedVisit imminent = plan.Visits.Single(v => v.Patient == "P44");
+        Assert.Equal(("N3", 1440 + (8 * 60) + 7), (imminent.Nurse, imminent.Start));
+    }
 
     [Fact]
     public void This_week_is_planned_from_what_is_recorded_alone() =>
