@@ -12,6 +12,11 @@ namespace HomeLine.Agency.Sheets;
 /// <summary>Fills a care sheet from the ledger, the validations and the published week. Pure.</summary>
 internal static class CareSheetWriter
 {
+    private const string EachContainer = "With each new bag or dose";
+
+    /// <summary>What opens later than this is no news for a family yet.</summary>
+    private static readonly Duration LookAhead = Duration.FromDays(14);
+
     public static CareSheetContent Of(Patient patient, AgencyAtHand agency, PlannedWeek? week, PrintedCareSheet? last)
     {
         PatientCare care = agency.Files[patient.Id];
@@ -60,29 +65,42 @@ internal static class CareSheetWriter
 
     private static ImmutableArray<SheetTask> Tasks(PatientCare care, CareAnswer answer, ImmutableArray<WeekVisit> visits, AgencyAtHand agency)
     {
-        var chores = Chore.Of(care, answer).ToLookup(c => c.Lead, c => c.Key);
+        var chores = Chore.Of(care, answer).SelectMany(c => c.Windows.Select(w => (Window: w, c.Key))).ToLookup(x => x.Window, x => x.Key);
         var orders = care.Orders.ToDictionary(o => o.Id);
         bool manyLines = answer.Windows.Select(w => w.Line).OfType<LineId>().Distinct().Count() > 1;
         var tasks = new List<(SheetTask Task, Instant By)>();
-        foreach (DueWindow window in answer.Windows)
+        foreach (DueWindow window in answer.Windows.Where(w => w.Opens < agency.Now + LookAhead))
         {
             if (PlainTasks.Of(window.Item, window.Order is { } id ? orders.GetValueOrDefault(id) : null) is not { } words) continue;
             if (manyLines && window.Line is { } line) words += $", {LineName(line, care)}";
-            string person = Person(care, window, agency.Today);
             bool theirs = window.Owner == PerformerKind.Caregiver;
-            string whose = theirs ? (person is "self" or "" ? "You" : $"You ({person})") : window.Owner == PerformerKind.Outside ? "Clinic" : "Nurse";
+            string whose = theirs ? You(Person(care, window.Item, window.Line, agency.Today)) : window.Owner == PerformerKind.Outside ? "Clinic" : "Nurse";
             tasks.Add((new SheetTask(words, whose, theirs, When(window, theirs, visits, chores[window].FirstOrDefault())), window.LateFrom));
         }
 
-        return [.. tasks.OrderByDescending(t => t.Task.IsTheirs).ThenBy(t => t.By).Select(t => t.Task).DistinctBy(t => (t.Task, t.Whose, t.When))];
+        return
+        [
+            .. SetsOfTheHousehold(care, answer, manyLines, agency.Today),
+            .. tasks.OrderByDescending(t => t.Task.IsTheirs).ThenBy(t => t.By).Select(t => t.Task).Distinct(),
+        ];
     }
 
-    private static string Person(PatientCare care, DueWindow window, LocalDate today) => care.Caregivers
-        .FirstOrDefault(c => c.Item == window.Item && c.ValidThrough >= today && (c.Line is null || c.Line == window.Line))?.Person ?? "";
+    /// <summary>A set that goes with each container has no date of its own until one is recorded, but it is the household's daily task.</summary>
+    private static IEnumerable<SheetTask> SetsOfTheHousehold(PatientCare care, CareAnswer answer, bool manyLines, LocalDate today) => care.Infusions
+        .Where(i => i.SetChangedBy == PerformerKind.Caregiver && !answer.Windows.Any(w => w.Item == CareItem.Set && w.Line == i.Line))
+        .Select(i => (Infusion: i, Person: Person(care, CareItem.Set, i.Line, today)))
+        .Where(x => x.Person.Length > 0)
+        .Select(x => new SheetTask(
+            "Change the tubing" + (manyLines ? $", {LineName(x.Infusion.Line, care)}" : ""), You(x.Person), true, EachContainer));
+
+    private static string You(string person) => person is "self" or "" ? "You" : $"You ({person})";
+
+    private static string Person(PatientCare care, CareItem item, LineId? line, LocalDate today) => care.Caregivers
+        .FirstOrDefault(c => c.Item == item && c.ValidThrough >= today && (c.Line is null || c.Line == line))?.Person ?? "";
 
     private static string When(DueWindow window, bool theirs, ImmutableArray<WeekVisit> visits, string? key)
     {
-        if (theirs && window.Item == CareItem.Set) return "With each new bag or dose";
+        if (theirs && window.Item == CareItem.Set) return EachContainer;
         WeekVisit? visit = key is null ? null : visits.FirstOrDefault(v => v.Care.Any(c => c.Key == key));
         if (visit is not null) return LongDay(visit.Day);
         if (window.Standing == WindowStanding.DateUnknown) return "At the next visit";
@@ -97,7 +115,14 @@ internal static class CareSheetWriter
         return never.ToImmutable();
     }
 
-    private static string LineName(LineId line, PatientCare care) => PlainTasks.Of(care.Lines.First(l => l.Id == line).Kind);
+    /// <summary>The kind of line in plain words; two of a kind are told apart by their side.</summary>
+    private static string LineName(LineId id, PatientCare care)
+    {
+        Line line = care.Lines.First(l => l.Id == id);
+        string kind = PlainTasks.Of(line.Kind);
+        bool isOnlyOne = care.Lines.Count(l => l.Kind == line.Kind) == 1;
+        return isOnlyOne || line.Site.Length == 0 ? kind : $"{line.Site.Split(' ')[0]} {kind}";
+    }
 
     private static string LongDay(LocalDate date) => date.ToString("dddd, MMMM d", CultureInfo.InvariantCulture);
 
