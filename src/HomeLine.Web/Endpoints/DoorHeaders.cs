@@ -8,7 +8,7 @@ public static class DoorHeaders
     public static HeaderPolicyCollection Policy() => new HeaderPolicyCollection()
         .AddContentTypeOptionsNoSniff()
         .AddFrameOptionsDeny()
-        .AddReferrerPolicyNoReferrer()
+        .AddReferrerPolicySameOrigin()
         .AddStrictTransportSecurityMaxAgeIncludeSubDomains(OneYear)
         .AddCrossOriginOpenerPolicy(policy => policy.SameOrigin())
         .AddCrossOriginResourcePolicy(policy => policy.SameOrigin())
