@@ -9,7 +9,7 @@ public sealed class DueGroupTests : BunitContext
     [Fact]
     public void A_row_says_whose_what_when_and_by_which_visit()
     {
-        string row = Show(Urgency.Late).Find(".due-line").TextContent;
+        string row = Show(Urgency.Late).Find(".due-patient").TextContent;
 
         Assert.Contains("Clover Zigzagby", row, StringComparison.Ordinal);
         Assert.Contains("PICC, 2 lumens", row, StringComparison.Ordinal);
