@@ -11,6 +11,10 @@ public sealed class Branch(AgencyProfile profile, AgencyClock clock)
 
     public bool IsDemo => profile.IsDemo;
 
+    public string EmergencyNumber => profile.EmergencyNumber;
+
+    public string OnCallPhone => profile.OnCallPhone;
+
     public DateTimeZone Zone => profile.Zone;
 
     public Instant Now => clock.Now(profile);
