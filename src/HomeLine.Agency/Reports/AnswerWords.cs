@@ -12,7 +12,14 @@ namespace HomeLine.Agency.Reports;
 
 /// <summary>One answer of the planner in words, with the week it makes and everybody who must be told.</summary>
 internal sealed class AnswerWords(
-    AgencyRoster roster, CareFiles files, Patient patient, UrgentBundle bundle, PlanCalendar calendar, ProblemReport report, Instant now)
+    AgencyRoster roster,
+    CareFiles files,
+    Patient patient,
+    UrgentBundle bundle,
+    ShortenedVisits shortened,
+    PlanCalendar calendar,
+    ProblemReport report,
+    Instant now)
 {
     private readonly Dictionary<string, string> nurses = roster.Nurses.ToDictionary(n => n.Id, n => n.Name);
     private readonly Dictionary<PatientId, Patient> patients = roster.Patients.ToDictionary(p => p.Id);
@@ -32,7 +39,10 @@ internal sealed class AnswerWords(
             answer.MeetsTarget,
             answer.Disruption,
             [.. answer.Moved.Select(Move)],
-            [.. replaced.Select(v => $"{Day(v.Day)} {v.Start:HH:mm} with {nurses[v.Nurse]} is no longer needed.")],
+            [
+                .. replaced.Select(v => $"{Day(v.Day)} {v.Start:HH:mm} with {nurses[v.Nurse]} is no longer needed."),
+                .. shortened.Visits.Select(v => $"{Day(v.After.Day)} {v.After.Start:HH:mm} with {nurses[v.After.Nurse]} {Shorter(v.Before, v.After)}"),
+            ],
             [.. answer.Freed.Select(f => $"{nurses[f.Nurse]} gets {f.VisitMinutes} min and {f.DrivingMinutes} min of driving back on {Day(calendar.Date(f.Day))}.")],
             ToTell(answer, visit, replaced),
             NextWindow(visit.Day),
@@ -82,11 +92,18 @@ internal sealed class AnswerWords(
         };
     }
 
+    private static string Shorter(WeekVisit before, WeekVisit after) =>
+        $"keeps only: {string.Join(", ", after.Care.Select(c => c.Label))} ({after.Minutes} min instead of {before.Minutes}).";
+
     private string Move(MovedVisit moved)
     {
         string name = patients[new PatientId(moved.Before.Patient)].Name;
+        LocalDateTime from = calendar.Local(moved.Before.Start);
+        LocalDateTime to = calendar.Local(moved.After.Start);
+        string other = moved.After.Nurse == moved.Before.Nurse ? "" : $" with {nurses[moved.After.Nurse]}";
+        if (from.Date != to.Date) return $"{name} moves from {Day(from.Date)} {Time(moved.Before.Start)} to {Day(to.Date)} {Time(moved.After.Start)}{other}: one call.";
         string way = moved.Minutes >= 0 ? "later" : "earlier";
-        return $"{name} moves from {Time(moved.Before.Start)} to {Time(moved.After.Start)}, {Math.Abs(moved.Minutes)} min {way}: one call.";
+        return $"{name} moves from {Time(moved.Before.Start)} to {Time(moved.After.Start)}{other}, {Math.Abs(moved.Minutes)} min {way}: one call.";
     }
 
     private ImmutableArray<PersonToTell> ToTell(UrgentAnswer answer, WeekVisit visit, ImmutableArray<WeekVisit> replaced)
@@ -94,6 +111,7 @@ internal sealed class AnswerWords(
         Instant by = now + Duration.FromMinutes(5);
         var people = ImmutableArray.CreateBuilder<PersonToTell>();
         string cancelled = replaced.IsEmpty ? "" : $" The visit on {string.Join(" and ", replaced.Select(v => Day(v.Day)))} is cancelled.";
+        cancelled += string.Concat(shortened.Visits.Select(v => $" The visit on {Day(v.After.Day)} stays and is shorter."));
         people.Add(new PersonToTell(
             $"{report.Caller}, {patient.Name}", Phone(patient.Phone), $"A nurse comes today between {Range(visit)}.{cancelled}", by));
         people.Add(new PersonToTell(nurses[visit.Nurse], Phone(NursePhone(visit.Nurse)), $"New visit {Day(visit.Day)} {visit.Start:HH:mm}, {visit.Minutes} min.", by));
@@ -104,10 +122,14 @@ internal sealed class AnswerWords(
                 $"The visit on {string.Join(" and ", nurse.Select(v => $"{Day(v.Day)} {v.Start:HH:mm}"))} is no longer needed.", by));
         }
 
+        foreach ((WeekVisit before, WeekVisit after) in shortened.Visits)
+            people.Add(new PersonToTell(nurses[after.Nurse], Phone(NursePhone(after.Nurse)), $"The visit on {Day(after.Day)} {after.Start:HH:mm} {Shorter(before, after)}", by));
         foreach (MovedVisit moved in answer.Moved)
         {
             Patient other = patients[new PatientId(moved.Before.Patient)];
-            people.Add(new PersonToTell(other.Name, Phone(other.Phone), $"The nurse comes at {Time(moved.After.Start)} instead of {Time(moved.Before.Start)}.", by));
+            people.Add(new PersonToTell(other.Name, Phone(other.Phone), $"The nurse comes on {Moment(moved.After.Start)} instead of {Moment(moved.Before.Start)}.", by));
+            foreach (string nurse in new[] { moved.Before.Nurse, moved.After.Nurse }.Distinct().Where(n => n != visit.Nurse))
+                people.Add(new PersonToTell(nurses[nurse], Phone(NursePhone(nurse)), Move(moved), by));
         }
 
         if (bundle.Needs.Any(n => n.Item == CareItem.Labs))
@@ -134,6 +156,8 @@ internal sealed class AnswerWords(
             ? $"As-needed visits: {used} of {order.AsNeededVisits} used."
             : $"All {order.AsNeededVisits} as-needed visits are used: an order request is opened. The visit itself is not held up.";
     }
+
+    private string Moment(int minute) => $"{Day(calendar.Local(minute).Date)} {Time(minute)}";
 
     private string NursePhone(string nurse) => roster.Nurses.First(n => n.Id == nurse).Phone;
 

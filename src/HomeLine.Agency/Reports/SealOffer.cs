@@ -31,12 +31,13 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
         }
 
         ImmutableArray<WeekVisit> replaced = Replaced(week, bundle, calendar, now);
-        StandingWeek standing = StandingWeek.Of(roster, files, week, now, bundle.Task, replaced.Select(v => v.Id).ToHashSet());
+        ShortenedVisits shortened = ShortenedVisits.By(bundle, week, roster, files, calendar, now);
+        StandingWeek standing = StandingWeek.Of(roster, files, shortened.Week, now, bundle.Task, replaced.Select(v => v.Id).ToHashSet());
         var need = new UrgentNeed(patient.Id.Value, [UrgentBundle.TaskId], [.. replaced.Select(v => v.Id)]);
         UrgentAnswers answers = Planner.Answer(standing.Problem, need);
-        var words = new AnswerWords(roster, files, patient, bundle, calendar, report, now);
+        var words = new AnswerWords(roster, files, patient, bundle, shortened, calendar, report, now);
         ImmutableArray<(AnswerInWords Words, PlannedWeek Week)> offered =
-            [.. answers.Answers.Select((a, i) => words.Of(a, ((char)('A' + i)).ToString(), week))];
+            [.. answers.Answers.Select((a, i) => words.Of(a, ((char)('A' + i)).ToString(), shortened.Week))];
         return new SealOffer(
             new OfferedAnswers(
                 bundle.Window.SealClass,
@@ -46,7 +47,7 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
                 wording,
                 null,
                 [.. offered.Select(o => o.Words)],
-                [.. answers.Dominated.Select((a, i) => words.Of(a, $"more {i + 1}", week).Words)],
+                [.. answers.Dominated.Select((a, i) => words.Of(a, $"more {i + 1}", shortened.Week).Words)],
                 answers.RuledOut),
             offered.ToImmutableDictionary(o => o.Words.Key, o => o.Week));
     }

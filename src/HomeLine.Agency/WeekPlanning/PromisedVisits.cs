@@ -30,15 +30,16 @@ public static class PromisedVisits
     private static string? TakeNearest(Dictionary<string, List<CareTask>> open, string key, int start)
     {
         if (!open.TryGetValue(key, out List<CareTask>? tasks) || tasks.Count == 0) return null;
-        CareTask nearest = Nearest(tasks, start)!;
+        CareTask nearest = Nearest(tasks, t => t, start)!;
         tasks.Remove(nearest);
         return nearest.Id;
     }
 
     /// <summary>Of a need's occurrences, the one a visit at this start answers; empty when there is none.</summary>
-    internal static CareTask? Nearest(IEnumerable<CareTask> tasks, int start) => tasks
-        .OrderBy(t => start >= t.Opens && start < t.LateFrom ? 0 : 1)
-        .ThenBy(t => Math.Abs(t.Opens - start))
+    internal static T? Nearest<T>(IEnumerable<T> occurrences, Func<T, CareTask> task, int start)
+        where T : class => occurrences
+        .OrderBy(o => start >= task(o).Opens && start < task(o).LateFrom ? 0 : 1)
+        .ThenBy(o => Math.Abs(task(o).Opens - start))
         .FirstOrDefault();
 
     private static PlannedVisit Visit(WeekVisit visit, int start, ImmutableArray<string> tasks, PlanCalendar calendar) => new()

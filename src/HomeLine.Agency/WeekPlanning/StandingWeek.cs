@@ -13,7 +13,9 @@ namespace HomeLine.Agency.WeekPlanning;
 /// <param name="Problem">The problem with one task for each visit.</param>
 /// <param name="Plan">The week itself, as the published plan.</param>
 /// <param name="Calendar">The minute axis.</param>
-public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalendar Calendar)
+/// <param name="Needs">What each visit answers, by its identifier; a visit whose care is no longer due answers nothing.</param>
+public sealed record StandingWeek(
+    WeekProblem Problem, WeekPlan Plan, PlanCalendar Calendar, ImmutableDictionary<string, ImmutableArray<CareNeed>> Needs)
 {
     /// <param name="roster">The roster.</param>
     /// <param name="files">The roster cut by patient.</param>
@@ -32,27 +34,29 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
         // should have been made by now as made: the due list is where a missed one shows.
         Instant begins = week.Visits.IsEmpty ? now : week.Visits.Min(v => v.Day.At(v.Start).InZoneLeniently(calendar.Zone).ToInstant());
         AgencyRoster kept = Foreseen.At(roster, [week], now, now);
-        ILookup<string, CareNeed> ahead = Needs(kept, begins < now ? CareFiles.Of(kept) : files, now);
-        ILookup<string, CareNeed> behind = begins < now ? Needs(roster, files, begins) : ahead;
+        ILookup<string, CareNeed> ahead = NeedsAt(kept, begins < now ? CareFiles.Of(kept) : files, now);
+        ILookup<string, CareNeed> behind = begins < now ? NeedsAt(roster, files, begins) : ahead;
         int minute = calendar.Minute(now);
         var patients = roster.Patients.ToDictionary(p => p.Id);
         var nurses = roster.Nurses.ToDictionary(n => n.Id);
         int interpreter = (int)files.Policy.ValueOf("visit.interpreter", now.InZone(calendar.Zone).Date);
         ImmutableArray<WeekVisit> visits = [.. week.Visits.Where(v => v.Held is null)];
+        var answered = visits.ToImmutableDictionary(v => v.Id, v => Answered(v, calendar.Minute(v.Day, v.Start) < minute ? behind : ahead, calendar));
         ImmutableArray<CareTask> tasks = [.. visits.Where(v => covered?.Contains(v.Id) != true).Select(v =>
         {
             Patient patient = patients[v.Patient];
             int extraMinutes = NeedsInterpreter(patient, nurses[v.Nurse]) ? interpreter : 0;
-            return Task(v, patient, v.Minutes - extraMinutes, calendar.Minute(v.Day, v.Start) < minute ? behind : ahead, calendar);
+            return Task(v, patient, v.Minutes - extraMinutes, answered[v.Id], calendar);
         }), .. urgent is null ? (ReadOnlySpan<CareTask>)[] : [urgent]];
         WeekProblem problem = WeekDemand.ProblemOf(roster, files, roads, calendar, now, tasks);
         var plan = new WeekPlan([.. visits.Select(v => Visit(v, covered?.Contains(v.Id) == true ? urgent!.Id : v.Id, calendar))], [], default);
         return new StandingWeek(
             problem with { Published = plan, FrozenVisits = Frozen(plan, minute, files, now, calendar) },
             plan,
-            calendar);
+            calendar,
+            answered);
 
-        ILookup<string, CareNeed> Needs(AgencyRoster known, CareFiles cut, Instant at) =>
+        ILookup<string, CareNeed> NeedsAt(AgencyRoster known, CareFiles cut, Instant at) =>
             WeekDemand.Of(known, cut, week.FirstDay, days, at).Needs.Values.ToLookup(n => n.Key);
     }
 
@@ -62,10 +66,15 @@ public sealed record StandingWeek(WeekProblem Problem, WeekPlan Plan, PlanCalend
         return [.. plan.Visits.Where(v => v.Start < now + ahead).Select(v => v.Id)];
     }
 
-    private static CareTask Task(WeekVisit visit, Patient patient, int minutes, ILookup<string, CareNeed> needs, PlanCalendar calendar)
+    private static ImmutableArray<CareNeed> Answered(WeekVisit visit, ILookup<string, CareNeed> needs, PlanCalendar calendar)
     {
         int start = calendar.Minute(visit.Day, visit.Start);
-        ImmutableArray<CareTask> parts = [.. visit.Care.Select(c => PromisedVisits.Nearest(needs[c.Key].Select(n => n.Task), start)).OfType<CareTask>()];
+        return [.. visit.Care.Select(c => PromisedVisits.Nearest(needs[c.Key], n => n.Task, start)).OfType<CareNeed>()];
+    }
+
+    private static CareTask Task(WeekVisit visit, Patient patient, int minutes, ImmutableArray<CareNeed> needs, PlanCalendar calendar)
+    {
+        ImmutableArray<CareTask> parts = [.. needs.Select(n => n.Task)];
         var whole = new CareTask
         {
             Id = visit.Id,

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using HomeLine.Agency.Due;
 using HomeLine.Agency.Roster;
+using HomeLine.LineCare.Windows;
 using HomeLine.Planning.Checking;
 using HomeLine.Planning.Problem;
 using NodaTime;
@@ -58,7 +59,7 @@ public static class WeekBoards
                 travel,
                 visit.Start.PlusMinutes(visit.Minutes),
                 late,
-                Why(visit, task, standing.Calendar)));
+                Why(visit, task, standing)));
             driving += travel;
             home += visit.Minutes;
             here = there;
@@ -68,15 +69,21 @@ public static class WeekBoards
         return new NurseDayCell(day, absence.Length > 0 ? null : hours?.From, absence.Length > 0 ? null : hours?.To, absence, stops.ToImmutable(), driving, home);
     }
 
-    private static ImmutableArray<string> Why(WeekVisit visit, CareTask? task, PlanCalendar calendar)
+    /// <summary>Why the visit stands where it does: each item's window with its reason, then what narrows the start and the choice of nurse.</summary>
+    private static ImmutableArray<string> Why(WeekVisit visit, CareTask? task, StandingWeek standing)
     {
         if (task is null) return visit.Held is { } held ? [held] : [];
-        LocalDateTime opens = calendar.Local(task.Opens);
-        LocalDateTime late = calendar.Local(task.LateFrom);
         var why = ImmutableArray.CreateBuilder<string>();
-        why.Add($"Open from {Text(opens)}; late from {Text(late)}.");
+        foreach (CareNeed need in standing.Needs[visit.Id])
+        {
+            DueWindow window = need.Windows[0];
+            string days = window.OpensOn == window.LastDay ? Text(window.LastDay) : $"{Text(window.OpensOn)} to {Text(window.LastDay)}";
+            why.Add($"{need.Task.Label}: {days}. {window.Because.Sentence}");
+        }
+
         if (!task.StartSpans.IsEmpty)
         {
+            PlanCalendar calendar = standing.Calendar;
             Span span = task.StartSpans.FirstOrDefault(s => calendar.Local(s.From).Date == visit.Day, task.StartSpans[0]);
             why.Add($"Must start between {calendar.Local(span.From):HH:mm} and {calendar.Local(span.To):HH:mm}.");
         }
@@ -85,5 +92,5 @@ public static class WeekBoards
         return why.ToImmutable();
     }
 
-    private static string Text(LocalDateTime at) => at.ToString("ddd d MMM HH:mm", CultureInfo.InvariantCulture);
+    private static string Text(LocalDate date) => date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
 }

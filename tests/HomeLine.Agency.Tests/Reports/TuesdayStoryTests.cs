@@ -24,9 +24,9 @@ public sealed class TuesdayStoryTests
         Finding = SealFinding.EdgeLifted | SealFinding.Moisture,
     };
 
-    private static readonly SealOffer Offered = Offer();
+    private static readonly SealOffer Offered = Offer(Call);
 
-    private static SealOffer Offer()
+    private static SealOffer Offer(Instant call)
     {
         var seen = new LineEvent
         {
@@ -34,13 +34,13 @@ public sealed class TuesdayStoryTests
             Patient = SpouseOfP03.Patient,
             Line = SpouseOfP03.Line,
             Kind = LineEventKind.SealReported,
-            Performed = CareMoment.Exactly(Call, DemoAgency.Roster.Profile.Zone),
-            RecordedAt = Call,
+            Performed = CareMoment.Exactly(call, DemoAgency.Roster.Profile.Zone),
+            RecordedAt = call,
             Performer = PerformerKind.Caregiver,
             Seal = SpouseOfP03.Finding,
         };
         AgencyRoster roster = DemoAgency.Roster with { Events = [.. DemoAgency.Roster.Events, seen] };
-        return SealOffer.Of(roster, CareFiles.Of(roster), DemoAgency.Published, SpouseOfP03, [], Call).Value;
+        return SealOffer.Of(roster, CareFiles.Of(roster), DemoAgency.Published, SpouseOfP03 with { SeenAt = call }, [], call).Value;
     }
 
     [Fact]
@@ -75,6 +75,23 @@ public sealed class TuesdayStoryTests
         Assert.DoesNotContain(Offered.Weeks["A"].Visits, v => v.Patient.Value == "P03" && v.Day == new LocalDate(2027, 3, 10));
         Assert.Single(Offered.Weeks["A"].Visits, v => v.Patient.Value == "P03");
     }
+
+    [Fact]
+    public void A_later_visit_keeps_only_what_the_urgent_one_cannot_do_yet()
+    {
+        SealOffer monday = Offer(DemoAgency.At(8, 6, 0));
+
+        AnswerInWords best = monday.Offer.Answers[0];
+        WeekVisit wednesday = monday.Weeks["A"].Visits.Single(v => v.Patient.Value == "P03" && v.Day.Day == 10);
+        Assert.Equal(["Wed 10 Mar 13:12 with Juniper Brasslock keeps only: weekly labs, PN off, by the courier (30 min instead of 75)."], best.Replaces);
+        Assert.Equal((30, "P03|Labs|||P03-labs"), (wednesday.Minutes, wednesday.Care.Single().Key));
+    }
+
+    [Fact]
+    public void A_move_to_another_day_names_both_days() =>
+        Assert.All(
+            Offer(DemoAgency.At(8, 6, 0)).Offer.Answers.SelectMany(a => a.Moves),
+            m => Assert.DoesNotMatch(@"\d{4} min", m));
 
     [Fact]
     public void Only_those_concerned_are_told()
