@@ -22,6 +22,7 @@ public sealed class Browser : IAsyncDisposable
 
     public static async Task<Browser> StartAsync()
     {
+        Assertions.SetDefaultExpectTimeout(60_000);
         IPlaywright playwright = await Playwright.CreateAsync();
         IBrowser chromium = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
@@ -75,6 +76,9 @@ public static class PageChecks
     public static async Task KeepPictureAsync(this IPage page, string name)
     {
         if (Environment.GetEnvironmentVariable("SCREENSHOTS") is { Length: > 0 } folder)
+        {
             await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"{name}-{page.ViewportSize?.Width}.png"), FullPage = true });
+            await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"{name}-{page.ViewportSize?.Width}-top.png") });
+        }
     }
 }

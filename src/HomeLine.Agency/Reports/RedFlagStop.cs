@@ -45,7 +45,7 @@ public sealed record RedFlagStop(StoppedFlow Flow, LineEvent Lock, PlannedWeek? 
         string what = $"{patient.Name}: {screen.Stopped?.Text ?? "symptom screen stopped"} Answered yes or do not know. Call back now.";
         var people = ImmutableArray.CreateBuilder<PersonToTell>();
         people.Add(new PersonToTell("Clinical manager on duty", $"phone {roster.Profile.OnCallPhone}", what, now));
-        people.Add(new PersonToTell($"Practitioner {patient.Practitioner}".TrimEnd(), "phone", what, now));
+        people.Add(new PersonToTell(patient.Practitioner.Length > 0 ? patient.Practitioner : "Practitioner", "phone, number on the plan of care", what, now));
         foreach (WeekVisit visit in held.DistinctBy(v => v.Nurse))
         {
             NurseFile? nurse = roster.Nurses.FirstOrDefault(n => n.Id == visit.Nurse);

@@ -15,7 +15,7 @@ public static class RepeatSteps
         if (window.Next is not { } repeat || repeat.MaxMinutes() <= 0) return [opens];
         int latest = NowOrLater(lateFrom, calendar, now);
         int count = 1;
-        while (latest + ((count - 1) * repeat.MaxMinutes()) + repeat.MaxMinutes() < calendar.End) count++;
+        while (latest + (count * repeat.MaxMinutes()) <= calendar.End) count++;
         return Enumerable.Range(0, count).Select(i => Start(i, count, opens, repeat, calendar));
     }
 

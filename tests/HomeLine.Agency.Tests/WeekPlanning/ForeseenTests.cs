@@ -23,6 +23,15 @@ public sealed class ForeseenTests
     }
 
     [Fact]
+    public void A_chain_due_on_the_first_day_comes_round_until_the_week_is_covered()
+    {
+        CareNeed[] gauze = [.. Next(DemoAgency.Published).Needs.Values.Where(n => n.Patient.Value == "P06" && n.Item == CareItem.Dressing).OrderBy(n => n.Task.LateFrom)];
+
+        Assert.Equal([1, 3, 5, 7], gauze.Select(n => n.Task.LateFrom / 1440));
+        Assert.All(gauze, n => Assert.True(n.Task.Opens < n.Task.LateFrom));
+    }
+
+    [Fact]
     public void Nothing_is_late_at_the_start_of_a_week_that_follows_a_kept_plan() =>
         Assert.DoesNotContain(Next(DemoAgency.Published).Needs.Values, n => n.Task.LateFrom <= 0 && n.Patient.Value != "P11");
 
