@@ -148,7 +148,12 @@ public sealed class WholeJobWalk
         IPage phone = await browser.OpenAsync(390, 844, ColorScheme.Dark);
         await phone.Context.AddCookiesAsync((await page.Context.CookiesAsync()).Select(c => new Cookie
         {
-            Name = c.Name, Value = c.Value, Domain = c.Domain, Path = c.Path, HttpOnly = c.HttpOnly, Secure = c.Secure,
+            Name = c.Name,
+            Value = c.Value,
+            Domain = c.Domain,
+            Path = c.Path,
+            HttpOnly = c.HttpOnly,
+            Secure = c.Secure,
         }));
         foreach ((string address, string name) in ((string, string)[])
             [("/due", "due"), ("/patients/P03", "patient"), ("/week/2027-03-08", "week"), ("/plan", "plan"), ("/report", "report"), ("/import", "import"), ("/accounts", "accounts")])

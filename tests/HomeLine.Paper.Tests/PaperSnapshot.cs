@@ -1,5 +1,3 @@
-using Snapshooter.Xunit3;
-
 namespace HomeLine.Paper.Tests;
 
 /// <summary>

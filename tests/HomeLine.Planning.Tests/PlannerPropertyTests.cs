@@ -1,4 +1,3 @@
-using CsCheck;
 using HomeLine.Planning.Checking;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;

@@ -1,6 +1,3 @@
-using Microsoft.AspNetCore.Components.Forms;
-using Microsoft.Extensions.DependencyInjection;
-
 namespace HomeLine.Web.Tests;
 
 internal static class AntiforgeryStub

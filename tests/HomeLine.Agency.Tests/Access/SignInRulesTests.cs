@@ -1,4 +1,3 @@
-using HomeLine.Agency.Access;
 using HomeLine.Agency.Tests.Storage;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Http;

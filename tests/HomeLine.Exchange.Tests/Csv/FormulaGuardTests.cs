@@ -1,4 +1,3 @@
-using CsCheck;
 using HomeLine.Exchange.Csv;
 
 namespace HomeLine.Exchange.Tests.Csv;

@@ -1,5 +1,4 @@
 using System.Text;
-using CsCheck;
 using HomeLine.Exchange.Csv;
 
 namespace HomeLine.Exchange.Tests.Csv;

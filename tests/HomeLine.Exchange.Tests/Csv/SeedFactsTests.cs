@@ -1,8 +1,3 @@
-using HomeLine.Agency.WeekPlanning;
-using HomeLine.LineCare.Lines;
-using HomeLine.LineCare.Windows;
-using NodaTime;
-
 namespace HomeLine.Exchange.Tests.Csv;
 
 /// <summary>

@@ -1,4 +1,3 @@
-using HomeLine.Agency.Sheets;
 using HomeLine.Paper.Layout;
 
 namespace HomeLine.Paper.Tests;

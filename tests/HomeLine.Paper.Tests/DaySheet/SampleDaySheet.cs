@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using HomeLine.Agency.Sheets;
-using NodaTime;
 
 namespace HomeLine.Paper.Tests;
 

@@ -1,5 +1,4 @@
 using System.Xml.Linq;
-using HomeLine.Agency.Sheets;
 using HomeLine.Paper.Html;
 using HomeLine.Paper.Layout;
 

@@ -1,4 +1,3 @@
-using CsCheck;
 using HomeLine.Paper.Layout;
 using HomeLine.Paper.Layout.Typesetting;
 

@@ -1,4 +1,3 @@
-using CsCheck;
 using HomeLine.Paper.Layout.Typesetting;
 
 namespace HomeLine.Paper.Tests;

@@ -1,5 +1,4 @@
 using HomeLine.Paper.Layout;
-using NodaTime;
 
 namespace HomeLine.Paper.Tests;
 

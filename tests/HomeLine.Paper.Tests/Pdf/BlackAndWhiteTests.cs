@@ -1,5 +1,4 @@
 using HomeLine.Paper.Layout;
-using UglyToad.PdfPig.Graphics.Operations;
 
 namespace HomeLine.Paper.Tests;
 

@@ -1,5 +1,4 @@
 using System.Text;
-using HomeLine.Agency.Sheets;
 using HomeLine.Paper.Layout;
 
 namespace HomeLine.Paper.Tests;

@@ -2,7 +2,6 @@ using HomeLine.Planning.Answers;
 using HomeLine.Planning.Checking;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
-using HomeLine.Planning.Tests.Week;
 using static HomeLine.Planning.Tests.Week.SmallWeek;
 
 namespace HomeLine.Planning.Tests.Answers;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HomeLine.Planning.Problem;
-using NodaTime;
 
 namespace HomeLine.Planning.Tests.Week;
 

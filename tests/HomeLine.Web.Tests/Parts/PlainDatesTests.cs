@@ -1,6 +1,5 @@
 using System.Globalization;
 using HomeLine.Web.Parts;
-using NodaTime;
 
 namespace HomeLine.Web.Tests.Parts;
 

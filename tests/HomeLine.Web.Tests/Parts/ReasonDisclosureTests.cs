@@ -1,5 +1,3 @@
-using Bunit;
-using HomeLine.LineCare.Windows;
 using HomeLine.Web.Parts;
 
 namespace HomeLine.Web.Tests.Parts;

@@ -1,5 +1,3 @@
-using Bunit;
-using HomeLine.Agency.Due;
 using HomeLine.Web.Parts;
 
 namespace HomeLine.Web.Tests.Parts;

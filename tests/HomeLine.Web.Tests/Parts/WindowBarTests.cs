@@ -1,7 +1,4 @@
-using Bunit;
-using HomeLine.Agency.Due;
 using HomeLine.Web.Parts;
-using NodaTime;
 
 namespace HomeLine.Web.Tests.Parts;
 

@@ -1,5 +1,3 @@
-using Bunit;
-using HomeLine.Agency.Due;
 using HomeLine.Web.Pages.Due;
 
 namespace HomeLine.Web.Tests.Pages.Due;

@@ -1,5 +1,3 @@
-using Bunit;
-using HomeLine.Exchange.Csv;
 using HomeLine.Web.Pages.Import;
 
 namespace HomeLine.Web.Tests.Pages.Import;

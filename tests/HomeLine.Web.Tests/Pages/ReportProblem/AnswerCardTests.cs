@@ -1,5 +1,3 @@
-using Bunit;
-using HomeLine.Agency.Reports;
 using HomeLine.Web.Pages.ReportProblem;
 
 namespace HomeLine.Web.Tests.Pages.ReportProblem;

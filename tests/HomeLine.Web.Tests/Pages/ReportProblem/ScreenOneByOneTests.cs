@@ -1,7 +1,4 @@
 using System.Text.RegularExpressions;
-using Bunit;
-using HomeLine.LineCare.Lines;
-using HomeLine.LineCare.RedFlags;
 using HomeLine.Web.Pages.ReportProblem;
 
 namespace HomeLine.Web.Tests.Pages.ReportProblem;

@@ -1,6 +1,3 @@
-using Bunit;
-using HomeLine.LineCare.Ledger;
-using HomeLine.LineCare.RedFlags;
 using HomeLine.Web.Pages.ReportProblem;
 
 namespace HomeLine.Web.Tests.Pages.ReportProblem;

@@ -1,6 +1,3 @@
-using AngleSharp.Dom;
-using Bunit;
-using HomeLine.Agency.WeekPlanning;
 using HomeLine.Web.Pages.Week;
 
 namespace HomeLine.Web.Tests.Pages.Week;

@@ -1,5 +1,4 @@
 using HomeLine.Web.Pages.Week;
-using NodaTime;
 
 namespace HomeLine.Web.Tests.Pages.Week;
 
