@@ -64,6 +64,9 @@ public static class PageChecks
     /// <summary>No accessibility finding of any level; nothing wider than the window.</summary>
     public static async Task StandsUpAsync(this IPage page, string name)
     {
+        // Working pages appear once their circuit is open.
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".waiting")).ToHaveCountAsync(0);
         await page.KeepPictureAsync(name);
         AxeResult axe = await page.RunAxe();
         Assert.True(

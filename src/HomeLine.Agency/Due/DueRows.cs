@@ -87,6 +87,7 @@ public static class DueRows
     {
         DueWindow lead = row[0];
         if (lead.Order is { } order && care.Orders.FirstOrDefault(o => o.Id == order) is { Text.Length: > 0 } named) return named.Text;
+        if (lead.Item == CareItem.CaregiverValidation) return $"{CareLabels.Of(lead.Item)}: {lead.Because.Sentence}";
         string items = string.Join(", ", row.Select(w => CareLabels.Of(w.Item)).Distinct());
         string lumens = string.Join(", ", row.Select(w => w.Lumen).OfType<string>().Distinct());
         return lumens.Length switch
