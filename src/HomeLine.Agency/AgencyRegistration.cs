@@ -35,6 +35,7 @@ public static class AgencyRegistration
         services.AddSingleton<PlanTheWeek>();
         services.AddSingleton<PublishWeek>();
         services.AddSingleton<ReportProblem>();
+        services.AddSingleton<TickTold>();
         services.AddSingleton<AskSheets>();
         services.AddAgencyAccounts();
         services.AddSingleton<OpenAgency>();

@@ -1,3 +1,5 @@
+using Snapshooter.Xunit3;
+
 namespace HomeLine.Paper.Tests;
 
 /// <summary>

@@ -1,3 +1,4 @@
+using CsCheck;
 using HomeLine.Planning.Checking;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;

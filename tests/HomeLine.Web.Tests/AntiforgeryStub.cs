@@ -1,3 +1,6 @@
+using Microsoft.AspNetCore.Components.Forms;
+using Microsoft.Extensions.DependencyInjection;
+
 namespace HomeLine.Web.Tests;
 
 internal static class AntiforgeryStub

@@ -1,3 +1,11 @@
+using HomeLine.Agency.Due;
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Policy;
+using HomeLine.LineCare.Windows;
+using NodaTime;
+
 namespace HomeLine.Web.Tests;
 
 /// <summary>One invented patient, nurse and window, to be varied by a test.</summary>

@@ -64,6 +64,10 @@ public sealed class ReportProblemTests(PostgresCluster cluster)
         await using AgencyDb db = agency.Open();
         Assert.Equal(2, (await db.Orders.SingleAsync(o => o.Id == "P03-visits", Cancel)).AsNeededUsed);
         Assert.Equal(4, await db.ToTell.CountAsync(Cancel));
+        var ticking = agency.Services.GetRequiredService<TickTold>();
+        ImmutableArray<ToTell> list = (await ticking.TickAsync(TestAgency.Coordinator, result.ReportId, $"{result.ReportId}-1", true, Cancel)).Value;
+        Assert.Equal([TestAgency.Coordinator.Name, "", "", ""], list.Select(t => t.DoneBy));
+        Assert.Equal("no-such-person", (await ticking.TickAsync(TestAgency.Coordinator, result.ReportId, "R9-1", true, Cancel)).Refusal?.Code);
         Assert.True((await AuditTrail.VerifyAsync(db, Cancel)).IsWhole);
         WeekBoard board = (await agency.Services.GetRequiredService<AskWeek>().AskAsync(Nurse, DemoAgency.FirstDay, false, Cancel)).Value;
         Assert.True(board.Check.Accepted, string.Join("\n", board.Check.Findings.Select(f => f.Reason.Sentence)));

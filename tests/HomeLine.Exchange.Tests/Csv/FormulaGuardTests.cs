@@ -1,3 +1,4 @@
+using CsCheck;
 using HomeLine.Exchange.Csv;
 
 namespace HomeLine.Exchange.Tests.Csv;

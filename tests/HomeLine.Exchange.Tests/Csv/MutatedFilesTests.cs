@@ -1,4 +1,5 @@
 using System.Text;
+using CsCheck;
 using HomeLine.Exchange.Csv;
 
 namespace HomeLine.Exchange.Tests.Csv;

@@ -1,3 +1,5 @@
+using CsCheck;
+
 namespace HomeLine.Exchange.Tests.Csv;
 
 /// <summary>Text that breaks careless readers and writers: separators, quotes, line breaks, formulas, invisible and wide characters.</summary>

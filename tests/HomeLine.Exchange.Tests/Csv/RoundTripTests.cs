@@ -1,5 +1,13 @@
 using System.Collections.Immutable;
+using CsCheck;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.WeekPlanning;
 using HomeLine.Exchange.Csv;
+using HomeLine.LineCare;
+using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Orders;
+using NodaTime;
 
 namespace HomeLine.Exchange.Tests.Csv;
 

@@ -1,4 +1,9 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.LineCare;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Windows;
+using NodaTime;
 
 namespace HomeLine.Exchange.Tests.Csv;
 

@@ -1,3 +1,8 @@
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Windows;
+using NodaTime;
+
 namespace HomeLine.Exchange.Tests.Csv;
 
 /// <summary>

@@ -1,4 +1,6 @@
 using System.Runtime.CompilerServices;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.WeekPlanning;
 using HomeLine.Exchange.Csv;
 
 namespace HomeLine.Exchange.Tests.Csv;

@@ -1,3 +1,5 @@
+using HomeLine.LineCare.Lines;
+
 namespace HomeLine.Exchange.Tests.Csv;
 
 /// <summary>The demonstration files read without a problem and hold what the scenario says. All figures are our own, the people are invented.</summary>

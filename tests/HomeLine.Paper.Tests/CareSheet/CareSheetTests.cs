@@ -1,3 +1,4 @@
+using HomeLine.Agency.Sheets;
 using HomeLine.Paper.Layout;
 
 namespace HomeLine.Paper.Tests;

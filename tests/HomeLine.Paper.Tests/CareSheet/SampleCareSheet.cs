@@ -1,3 +1,6 @@
+using HomeLine.Agency.Sheets;
+using NodaTime;
+
 namespace HomeLine.Paper.Tests;
 
 /// <summary>Invented people of the demonstration: the sheet for the spouse of patient 3 after the lifting dressing of Tuesday.</summary>

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.Sheets;
+using NodaTime;
 
 namespace HomeLine.Paper.Tests;
 

@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using HomeLine.Agency.Sheets;
 using HomeLine.Paper.Html;
 using HomeLine.Paper.Layout;
 

@@ -1,3 +1,4 @@
+using CsCheck;
 using HomeLine.Paper.Layout.Typesetting;
 
 namespace HomeLine.Paper.Tests;

@@ -1,4 +1,5 @@
 using HomeLine.Paper.Layout;
+using NodaTime;
 
 namespace HomeLine.Paper.Tests;
 

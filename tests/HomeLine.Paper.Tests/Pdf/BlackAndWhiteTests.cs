@@ -1,4 +1,5 @@
 using HomeLine.Paper.Layout;
+using UglyToad.PdfPig.Graphics.Operations;
 
 namespace HomeLine.Paper.Tests;
 

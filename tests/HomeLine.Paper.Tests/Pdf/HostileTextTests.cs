@@ -1,4 +1,5 @@
 using System.Text;
+using HomeLine.Agency.Sheets;
 using HomeLine.Paper.Layout;
 
 namespace HomeLine.Paper.Tests;

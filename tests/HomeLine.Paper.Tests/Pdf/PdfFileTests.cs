@@ -1,4 +1,9 @@
 using HomeLine.Paper.Layout;
+using UglyToad.PdfPig.Graphics.Operations;
+using UglyToad.PdfPig.Graphics.Operations.MarkedContent;
+using UglyToad.PdfPig.Graphics.Operations.PathPainting;
+using UglyToad.PdfPig.Graphics.Operations.TextShowing;
+using UglyToad.PdfPig.Tokens;
 
 namespace HomeLine.Paper.Tests;
 

@@ -1,4 +1,7 @@
 using System.Text;
+using UglyToad.PdfPig;
+using UglyToad.PdfPig.Content;
+using UglyToad.PdfPig.Tokens;
 
 namespace HomeLine.Paper.Tests;
 
@@ -35,7 +38,7 @@ internal sealed class ReadPdf : IDisposable
     public IEnumerable<(int Depth, string Type, DictionaryToken Element)> Structure()
     {
         var root = (DictionaryToken)Get(Catalog, "StructTreeRoot")!;
-        return Walk((IToken)Get(root, "K")!, 0);
+        return Walk(Get(root, "K")!, 0);
     }
 
     public void Dispose() => document.Dispose();

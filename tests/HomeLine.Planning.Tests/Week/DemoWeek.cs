@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
+using NodaTime;
 
 namespace HomeLine.Planning.Tests.Week;
 

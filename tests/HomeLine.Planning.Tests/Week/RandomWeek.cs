@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Planning.Problem;
+using NodaTime;
 
 namespace HomeLine.Planning.Tests.Week;
 

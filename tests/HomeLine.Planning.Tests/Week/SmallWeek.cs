@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
+using NodaTime;
 
 namespace HomeLine.Planning.Tests.Week;
 

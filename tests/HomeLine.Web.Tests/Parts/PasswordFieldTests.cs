@@ -1,3 +1,6 @@
+using Bunit;
+using HomeLine.Agency;
+using HomeLine.Agency.Access;
 using HomeLine.Web.Parts;
 
 namespace HomeLine.Web.Tests.Parts;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using HomeLine.Web.Parts;
+using NodaTime;
 
 namespace HomeLine.Web.Tests.Parts;
 

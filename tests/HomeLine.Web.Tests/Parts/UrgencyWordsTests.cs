@@ -1,3 +1,5 @@
+using Bunit;
+using HomeLine.Agency.Due;
 using HomeLine.Web.Parts;
 
 namespace HomeLine.Web.Tests.Parts;

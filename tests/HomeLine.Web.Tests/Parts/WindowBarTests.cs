@@ -1,4 +1,7 @@
+using Bunit;
+using HomeLine.Agency.Due;
 using HomeLine.Web.Parts;
+using NodaTime;
 
 namespace HomeLine.Web.Tests.Parts;
 

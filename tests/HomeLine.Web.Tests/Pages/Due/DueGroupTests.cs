@@ -1,3 +1,5 @@
+using Bunit;
+using HomeLine.Agency.Due;
 using HomeLine.Web.Pages.Due;
 
 namespace HomeLine.Web.Tests.Pages.Due;

@@ -1,3 +1,5 @@
+using Bunit;
+using HomeLine.Exchange.Csv;
 using HomeLine.Web.Pages.Import;
 
 namespace HomeLine.Web.Tests.Pages.Import;

@@ -1,3 +1,5 @@
+using Bunit;
+using HomeLine.Agency.Reports;
 using HomeLine.Web.Pages.ReportProblem;
 
 namespace HomeLine.Web.Tests.Pages.ReportProblem;

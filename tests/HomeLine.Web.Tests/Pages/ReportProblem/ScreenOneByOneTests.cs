@@ -1,4 +1,7 @@
 using System.Text.RegularExpressions;
+using Bunit;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.RedFlags;
 using HomeLine.Web.Pages.ReportProblem;
 
 namespace HomeLine.Web.Tests.Pages.ReportProblem;

@@ -1,3 +1,6 @@
+using Bunit;
+using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.RedFlags;
 using HomeLine.Web.Pages.ReportProblem;
 
 namespace HomeLine.Web.Tests.Pages.ReportProblem;

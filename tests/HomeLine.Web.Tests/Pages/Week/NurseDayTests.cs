@@ -1,3 +1,6 @@
+using AngleSharp.Dom;
+using Bunit;
+using HomeLine.Agency.WeekPlanning;
 using HomeLine.Web.Pages.Week;
 
 namespace HomeLine.Web.Tests.Pages.Week;

@@ -1,4 +1,5 @@
 using HomeLine.Web.Pages.Week;
+using NodaTime;
 
 namespace HomeLine.Web.Tests.Pages.Week;
 
