@@ -29,6 +29,8 @@ public static class AgencyRegistration
         services.AddSingleton<AgencyClock>();
         services.AddAgencyStorage(configuration, contentRoot);
         services.AddSingleton<MoveDemoClock>();
+        services.AddSingleton<AskBranch>();
+        services.AddSingleton<ImportRoster>();
         services.AddSingleton<AskDueList>();
         services.AddSingleton<AskPatient>();
         services.AddSingleton<AskWeek>();

@@ -1,7 +1,6 @@
 using System.Net;
 using System.Threading.RateLimiting;
 using HomeLine.Agency.Access;
-using HomeLine.Agency.Roster;
 using HomeLine.Web.Endpoints;
 using HomeLine.Web.Layout;
 using HomeLine.Web.Pages.FirstRun;
@@ -34,8 +33,6 @@ public static class FrontDesk
         services.AddCascadingAuthenticationState();
         services.AddScoped<AuthenticationStateProvider, SignedInStill>();
         services.AddScoped<WhoIsAsking>();
-        services.AddSingleton<AskBranch>();
-        services.AddSingleton<ImportRoster>();
         services.AddSingleton<DemoAgency>();
         services.AddHomeLineSignIn(overHttps: builder.Configuration.GetValue("OverHttps", false));
         services.AddAuthorizationBuilder()

@@ -6,4 +6,13 @@ namespace HomeLine.Exchange.Csv;
 /// <param name="Column">The column's name; empty when the whole row is meant.</param>
 /// <param name="Value">What stands there, cut to 80 characters.</param>
 /// <param name="Reason">What is wrong and what would be right, in plain words.</param>
-public sealed record RowProblem(string File, int Line, string Column, string Value, string Reason);
+public sealed record RowProblem(string File, int Line, string Column, string Value, string Reason)
+{
+    /// <summary>One line for a person: where, what stands there, what is wrong.</summary>
+    public override string ToString()
+    {
+        string column = Column.Length > 0 ? $", {Column}" : "";
+        string value = Value.Length > 0 ? $" '{Value}':" : "";
+        return $"{File} line {Line}{column}:{value} {Reason}";
+    }
+}
