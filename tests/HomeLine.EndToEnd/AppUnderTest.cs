@@ -23,6 +23,9 @@ public sealed partial class AppUnderTest : IAsyncDisposable
     /// <summary>The address with the one-time set-up code that the program printed.</summary>
     public string FirstRunAddress { get; private set; } = "";
 
+    /// <summary>The demonstration's files that travel with the program.</summary>
+    public string SeedFolder { get; } = Path.Combine(Path.GetDirectoryName(ProgramBesideTheTests())!, "seed");
+
     public static async Task<AppUnderTest> StartAsync()
     {
         DirectoryInfo folder = Directory.CreateTempSubdirectory("homeline-e2e-");

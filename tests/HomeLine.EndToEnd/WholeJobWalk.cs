@@ -26,7 +26,7 @@ public sealed class WholeJobWalk
         await ReportChillsAsync(page, app);
         await PrintAsync(page, app);
         await PlanTheWeekAsync(page, app);
-        await ImportBadRowsAsync(page, app);
+        await ImportAsync(page, app);
         await OnAPhoneAsync(browser, page, app);
     }
 
@@ -129,7 +129,7 @@ public sealed class WholeJobWalk
         await page.StandsUpAsync("draft");
     }
 
-    private static async Task ImportBadRowsAsync(IPage page, AppUnderTest app)
+    private static async Task ImportAsync(IPage page, AppUnderTest app)
     {
         await page.GotoAsync(app.Address + "/import");
         await page.StandsUpAsync("import");
@@ -139,8 +139,12 @@ public sealed class WholeJobWalk
             MimeType = "text/csv",
             Buffer = "patient,name\r\nP99,Nobody Here,too many\r\n"u8.ToArray(),
         });
-        await Expect(page.GetByText("patients.csv").First).ToBeVisibleAsync();
+        await Expect(page.GetByText("nothing will be stored")).ToBeVisibleAsync();
+        await Expect(page.GetByText("This row has 3 fields")).ToBeVisibleAsync();
         await page.StandsUpAsync("import-problems");
+        await page.Locator("input[type=file]").SetInputFilesAsync(Directory.GetFiles(app.SeedFolder, "*.csv"));
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "What would change" })).ToBeVisibleAsync();
+        await page.StandsUpAsync("import-preview");
     }
 
     private static async Task OnAPhoneAsync(Browser browser, IPage page, AppUnderTest app)
