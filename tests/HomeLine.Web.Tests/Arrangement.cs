@@ -50,7 +50,10 @@ internal static class Arrangement
     };
 
     public static BoardStop Stop(WeekVisit visit, string name = "Clover Zigzagby", bool isLate = false) => new(
-        visit, name, "Dunmallow", false, 14, visit.Start.PlusMinutes(visit.Minutes), isLate, ["Open from Mon 8 Mar 00:00; late from Thu 11 Mar 00:00."]);
+        visit, name, "Dunmallow", false, 14, visit.Start.PlusMinutes(visit.Minutes), isLate, ["Open from Mon 8 Mar 00:00; late from Thu 11 Mar 00:00."])
+    {
+        ToldMinutes = 60,
+    };
 
     public static NurseRow Nurse(params BoardStop[] stops) => new(
         "N1", "Juniper Brasslock", "RN",

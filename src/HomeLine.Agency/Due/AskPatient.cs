@@ -66,6 +66,7 @@ public sealed class AskPatient(IDbContextFactory<AgencyDb> databases, AgencyCloc
             [.. visits.OrderBy(v => v.Day).ThenBy(v => v.Start)])
         {
             Screen = ScreenContext.Of(care, agency.Today),
+            ToldMinutes = (int)agency.Files.Policy.ValueOf("told.range", agency.Today),
         };
     }
 

@@ -24,4 +24,7 @@ public sealed record PatientOverview(
 {
     /// <summary>What about the patient decides which questions of the symptom screen are asked; every one until it is known.</summary>
     public ScreenContext Screen { get; init; } = ScreenContext.Unknown;
+
+    /// <summary>Length of the arrival range a family is told, minutes; the agency's policy.</summary>
+    public int ToldMinutes { get; init; }
 }

@@ -46,7 +46,10 @@ internal sealed class AnswerWords(
             [.. answer.Freed.Select(f => $"{nurses[f.Nurse]} gets {f.VisitMinutes} min and {f.DrivingMinutes} min of driving back on {Day(calendar.Date(f.Day))}.")],
             ToTell(answer, visit, replaced),
             NextWindow(visit.Day),
-            OrderLedger());
+            OrderLedger())
+        {
+            ToldMinutes = (int)files.Policy.ValueOf("told.range", visit.Day),
+        };
         return (words, after);
     }
 

@@ -98,7 +98,11 @@ public sealed record AnswerInWords(
     ImmutableArray<string> Frees,
     ImmutableArray<PersonToTell> ToTell,
     string NextWindow,
-    string OrderLedger);
+    string OrderLedger)
+{
+    /// <summary>Length of the arrival range a family is told, minutes; the agency's policy.</summary>
+    public int ToldMinutes { get; init; }
+}
 
 /// <summary>Somebody who must be told, how, and by when.</summary>
 public sealed record PersonToTell(string Who, string Channel, string What, Instant By);

@@ -43,4 +43,8 @@ public sealed record BoardStop(
     int TravelBefore,
     LocalTime End,
     bool HasLateCare,
-    ImmutableArray<string> Why);
+    ImmutableArray<string> Why)
+{
+    /// <summary>Length of the arrival range a family is told, minutes; the agency's policy.</summary>
+    public int ToldMinutes { get; init; }
+}

@@ -59,7 +59,10 @@ public static class WeekBoards
                 travel,
                 visit.Start.PlusMinutes(visit.Minutes),
                 late,
-                Why(visit, task, standing)));
+                Why(visit, task, standing))
+            {
+                ToldMinutes = standing.Problem.Rules.ToldRangeMinutes,
+            });
             driving += travel;
             home += visit.Minutes;
             here = there;

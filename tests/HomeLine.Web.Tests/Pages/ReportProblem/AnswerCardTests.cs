@@ -10,7 +10,10 @@ public sealed class AnswerCardTests : BunitContext
         "A", "Sorrel Mudlark, Tue 9 Mar 10:08", Arrangement.Visit(hour: 10, minute: 8), "Sorrel Mudlark", 55, true, 0, [],
         ["Wed 10 Mar 13:12 with Juniper Brasslock is no longer needed."], [],
         [new PersonToTell("spouse, Clover Zigzagby", "phone 555-0103", "A nurse comes today.", Arrangement.At(Arrangement.Monday))],
-        "After this visit the dressing is next due Sun 14 Mar to Tue 16 Mar.", "As-needed visits: 2 of 3 used.");
+        "After this visit the dressing is next due Sun 14 Mar to Tue 16 Mar.", "As-needed visits: 2 of 3 used.")
+    {
+        ToldMinutes = 60,
+    };
 
     [Fact]
     public void An_answer_names_nurse_start_range_cost_and_who_is_told()
@@ -21,6 +24,10 @@ public sealed class AnswerCardTests : BunitContext
             ["Sorrel Mudlark", "10:08", "10:08 to 11:08", "Meets the target", "55 min of driving added", "Nobody is moved", "Wed 10 Mar 13:12", "spouse, Clover Zigzagby", "Sun 14 Mar to Tue 16 Mar"])
             Assert.Contains(needed, card, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void The_range_a_family_is_told_is_as_long_as_the_agencys_policy_says() =>
+        Assert.Contains("10:08 to 11:38", Show(Answer with { ToldMinutes = 90 }).Markup, StringComparison.Ordinal);
 
     [Fact]
     public void A_missed_target_is_said_in_words() =>
