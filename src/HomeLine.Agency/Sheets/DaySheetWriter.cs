@@ -14,21 +14,8 @@ internal static class DaySheetWriter
 {
     public static DaySheetContent Of(NurseFile nurse, LocalDate day, AgencyAtHand agency, PlannedWeek week)
     {
-        RoadTravel roads = RoadTravel.Of(agency.Roster);
         var patients = agency.Roster.Patients.ToDictionary(p => p.Id);
-        var stops = ImmutableArray.CreateBuilder<DayStop>();
-        int here = roads.PlaceOfNurse(nurse.Id);
-        int driving = 0;
-        foreach (WeekVisit visit in week.Visits.Where(v => v.Day == day && (v.Nurse == nurse.Id || v.Second == nurse.Id)).OrderBy(v => v.Start))
-        {
-            int there = roads.PlaceOfPatient(visit.Patient.Value);
-            int travel = roads.Times.Minutes(here, there);
-            stops.Add(Stop(visit, patients[visit.Patient], nurse, travel, agency));
-            driving += travel;
-            here = there;
-        }
-
-        if (stops.Count > 0) driving += roads.Times.Minutes(here, roads.PlaceOfNurse(nurse.Id));
+        DayRoute route = DayRoute.Of(week, nurse.Id, day, RoadTravel.Of(agency.Roster));
         return new DaySheetContent
         {
             AgencyName = agency.Roster.Profile.Name,
@@ -39,8 +26,8 @@ internal static class DaySheetWriter
             CoordinatorPhone = agency.Roster.Profile.DayPhone,
             OnCallPhone = agency.Roster.Profile.OnCallPhone,
             EmergencyNumber = agency.Roster.Profile.EmergencyNumber,
-            Stops = stops.ToImmutable(),
-            DrivingMinutes = driving,
+            Stops = [.. route.Stops.Select(s => Stop(s.Visit, patients[s.Visit.Patient], nurse, s.TravelBefore, agency))],
+            DrivingMinutes = route.DrivingMinutes,
             IsDemo = agency.Roster.Profile.IsDemo,
         };
     }

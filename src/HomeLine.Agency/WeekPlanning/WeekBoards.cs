@@ -41,14 +41,10 @@ public static class WeekBoards
         WorkingTime? hours = nurse.Week.FirstOrDefault(w => w.Weekday == day.DayOfWeek && !w.OnCall);
         string absence = NurseCalendar.AbsenceOn(nurse, day);
         var stops = ImmutableArray.CreateBuilder<BoardStop>();
-        int here = roads.PlaceOfNurse(nurse.Id);
-        int driving = 0;
-        int home = 0;
-        foreach (WeekVisit visit in week.Visits.Where(v => v.Day == day && (v.Nurse == nurse.Id || v.Second == nurse.Id)).OrderBy(v => v.Start))
+        DayRoute route = DayRoute.Of(week, nurse.Id, day, roads);
+        foreach ((WeekVisit visit, int travel) in route.Stops)
         {
             Patient patient = patients[visit.Patient];
-            int there = roads.PlaceOfPatient(patient.Id.Value);
-            int travel = roads.Times.Minutes(here, there);
             tasks.TryGetValue(visit.Id, out CareTask? task);
             bool late = task is not null && standing.Calendar.Minute(visit.Day, visit.Start) >= task.LateFrom;
             stops.Add(new BoardStop(
@@ -63,13 +59,9 @@ public static class WeekBoards
             {
                 ToldMinutes = standing.Problem.Rules.ToldRangeMinutes,
             });
-            driving += travel;
-            home += visit.Minutes;
-            here = there;
         }
 
-        if (stops.Count > 0) driving += roads.Times.Minutes(here, roads.PlaceOfNurse(nurse.Id));
-        return new NurseDayCell(day, absence.Length > 0 ? null : hours?.From, absence.Length > 0 ? null : hours?.To, absence, stops.ToImmutable(), driving, home);
+        return new NurseDayCell(day, absence.Length > 0 ? null : hours?.From, absence.Length > 0 ? null : hours?.To, absence, stops.ToImmutable(), route.DrivingMinutes, route.Stops.Sum(s => s.Visit.Minutes));
     }
 
     /// <summary>Why the visit stands where it does: each item's window with its reason, then what narrows the start and the choice of nurse.</summary>
