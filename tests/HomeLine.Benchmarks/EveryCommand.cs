@@ -1,0 +1,12 @@
+using System.CommandLine;
+
+namespace HomeLine.Benchmarks;
+
+/// <summary>The measurements, one line each, in the order of --help.</summary>
+internal static class EveryCommand
+{
+    public static IEnumerable<Command> All()
+    {
+        yield break;
+    }
+}
