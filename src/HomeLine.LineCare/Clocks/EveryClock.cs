@@ -12,12 +12,12 @@ internal static class EveryClock
     {
         var care = reckoning.Care;
         var ledger = OrderedLedger.Read(care.Events, care.Zone, reckoning.Now);
-        var patient = new PatientStory();
+        var patient = new PatientStory(care.Zone);
         var lines = new List<LineStory>(care.Lines.Length);
         foreach (var line in care.Lines) lines.Add(new LineStory(line, care.Zone));
         foreach (var entry in ledger)
         {
-            var validated = PatientStory.IsValidated(entry, care.Caregivers);
+            var validated = PatientStory.IsValidated(entry, care.Caregivers, care.Zone);
             foreach (var story in lines) story.Take(entry, validated);
             patient.Take(entry);
         }

@@ -41,14 +41,15 @@ internal sealed class Limits(Reckoning reckoning)
             : reckoning.StartOf(anchor.Date.PlusDays((int)value - FirstDay));
     }
 
+    /// <summary>The floor in force today; of several exceptions the one that holds back longest.</summary>
     public (decimal Value, string Unit) Floor(string ruleId)
     {
-        foreach (var exception in reckoning.Care.Exceptions)
-            if (exception.RuleId == ruleId && exception.Through >= reckoning.Today)
-                return (exception.Value, reckoning.Policy.InForce(ruleId, reckoning.Today)?.Unit ?? "days");
         var rule = reckoning.Policy.InForce(ruleId, reckoning.Today)
             ?? throw new KeyNotFoundException($"No policy value '{ruleId}' is in force on {reckoning.Today}.");
-        return (rule.Value, rule.Unit);
+        decimal? held = null;
+        foreach (var exception in reckoning.Care.Exceptions)
+            if (exception.RuleId == ruleId && exception.Through >= reckoning.Today && !(exception.Value <= held)) held = exception.Value;
+        return (held ?? rule.Value, rule.Unit);
     }
 
     /// <summary>1 when the agency counts the day of change as day 1.</summary>
@@ -111,7 +112,17 @@ internal sealed class Limits(Reckoning reckoning)
         };
     }
 
-    private Limit WithOrders(Limit limit, LimitQuestion question)
+    /// <summary>A confirmed longer order takes the place of policy, the shortest of several; then any order stricter than what stands wins.
+    /// The order in which they were written plays no part.</summary>
+    private Limit WithOrders(Limit policy, LimitQuestion question)
+    {
+        var limit = policy;
+        foreach (var (order, days) in Intervals(question)) limit = WithLooser(limit, policy, order, days, question);
+        foreach (var (order, days) in Intervals(question)) limit = WithStricter(limit, order, days, question);
+        return limit;
+    }
+
+    private IEnumerable<(CareOrder Order, int Days)> Intervals(LimitQuestion question)
     {
         foreach (var order in reckoning.Care.Orders)
         {
@@ -125,39 +136,39 @@ internal sealed class Limits(Reckoning reckoning)
                 continue;
             }
 
-            limit = WithOrder(limit, order, days, question);
+            yield return (order, days);
         }
-
-        return limit;
     }
 
-    private Limit WithOrder(Limit limit, CareOrder order, int days, LimitQuestion question)
+    private Instant EndByOrder(Limit limit, int days, CareMoment anchor) => limit.Basis == ClockBasis.Hour
+        ? reckoning.EarliestOf(anchor) + Duration.FromDays(days)
+        : EndByDays(days, anchor);
+
+    /// <summary>An order looser than policy lends time only once it was confirmed, and none beyond its own last day.</summary>
+    private Limit WithLooser(Limit limit, Limit policy, CareOrder order, int days, LimitQuestion question)
     {
-        var end = limit.Basis == ClockBasis.Hour
-            ? reckoning.EarliestOf(question.Anchor) + Duration.FromDays(days)
-            : EndByDays(days, question.Anchor);
-        if (end < limit.LateFrom)
-        {
-            var bites = order.StartsOn > question.Anchor.Date ? Instant.Max(end, reckoning.EndOf(order.StartsOn)) : end;
-            return Instant.Min(bites, limit.LateFrom) is var stricter && stricter < limit.LateFrom ? ByOrder(limit, order, days, stricter) : limit;
-        }
-
-        if (end == limit.LateFrom) return limit;
-        if (order.Confirmed && limit.Level != PolicyLevel.Order)
-        {
-            if (order.EndsOn is { } last) end = Instant.Max(limit.LateFrom, Instant.Min(end, reckoning.EndOf(last)));
-            return ByOrder(limit, order, days, end);
-        }
-
-        var text = $"order {order.Id}: every {days} days";
+        var end = EndByOrder(policy, days, question.Anchor);
+        if (end <= policy.LateFrom) return limit;
         if (!order.Confirmed)
         {
             reckoning.Ask(question.Line, DecisionCodes.LooserOrder,
-                $"Order {order.Id} asks for every {days} days where {limit.ValueText} applies. The stricter stands until the order is confirmed.");
-            text += ", looser and not confirmed";
+                $"Order {order.Id} asks for every {days} days where {policy.ValueText} applies. The stricter stands until the order is confirmed.");
+            return limit with { Overrode = Noting(limit.Overrode, $"order {order.Id}: every {days} days, looser and not confirmed") };
         }
 
-        return limit with { Overrode = Noting(limit.Overrode, text) };
+        if (order.EndsOn is { } last) end = Instant.Min(end, reckoning.EndOf(last));
+        var isFirst = limit.Level != PolicyLevel.Order;
+        return end > policy.LateFrom && (isFirst || end < limit.LateFrom)
+            ? ByOrder(limit, order, days, end)
+            : limit with { Overrode = Noting(limit.Overrode, $"order {order.Id}: every {days} days") };
+    }
+
+    /// <summary>A stricter order needs no confirmation; one that starts mid-interval makes nothing late before its own first day is over.</summary>
+    private Limit WithStricter(Limit limit, CareOrder order, int days, LimitQuestion question)
+    {
+        var end = EndByOrder(limit, days, question.Anchor);
+        if (order.StartsOn > question.Anchor.Date) end = Instant.Max(end, reckoning.EndOf(order.StartsOn));
+        return end < limit.LateFrom ? ByOrder(limit, order, days, end) : limit;
     }
 
     private static Limit ByOrder(Limit limit, CareOrder order, int days, Instant end) => limit with

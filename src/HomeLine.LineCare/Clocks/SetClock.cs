@@ -14,7 +14,7 @@ internal static class SetClock
     {
         foreach (var infusion in reckoning.Care.Infusions)
         {
-            if (infusion.Line != story.Line.Id || story.Lumen(infusion.Lumen) is not { } lumen) continue;
+            if (infusion.Line != story.Line.Id || story.Lumen(infusion.Lumen) is not { SetTakenDown: false } lumen) continue;
             var owner = OwnerOf(reckoning, infusion);
             if (infusion.Kind != InfusionKind.Continuous && !ContainerRuns(infusion, lumen, owner)) continue;
             var (ceiling, floor) = RulesOf(infusion.Kind);

@@ -160,9 +160,21 @@ internal sealed partial class LineStory
             }
 
             if (ResetsLumen(CareItem.LumenFlush, entry, entry.LumensUsed, lumen)) lumen.Flush = Anchor.At(entry);
-            if (ResetsLumen(CareItem.Set, entry, entry.LumensUsed, lumen)) lumen.Set = Anchor.At(entry);
-            if (entry.Kind == LineEventKind.DoseGiven && Names(entry.LumensUsed, lumen)) lumen.DoseEnded = entry;
+            TakeSet(entry, lumen);
         }
+    }
+
+    private void TakeSet(LineEvent entry, LumenStory lumen)
+    {
+        if (ResetTable.Of(entry.Kind, CareItem.Set) == ResetEffect.Ends) lumen.SetTakenDown = true;
+        if (ResetsLumen(CareItem.Set, entry, entry.LumensUsed, lumen))
+        {
+            lumen.Set = Anchor.At(entry);
+            lumen.SetTakenDown = false;
+        }
+
+        if (entry.Kind == LineEventKind.DoseGiven && (Names(entry.LumensUsed, lumen) || (entry.LumensUsed.IsDefaultOrEmpty && Lumens.Length == 1)))
+            lumen.DoseEnded = entry;
     }
 
     private void TakeLooks(LineEvent entry, bool validated)

@@ -15,6 +15,9 @@ internal sealed class LumenStory(Lumen lumen)
 
     public Anchor Set { get; set; } = Anchor.None;
 
+    /// <summary>The needle the set hung on came out and none has gone in since: nothing hangs.</summary>
+    public bool SetTakenDown { get; set; }
+
     /// <summary>The last dose that ended here: a container that was taken down has no set clock any more.</summary>
     public LineEvent? DoseEnded { get; set; }
 

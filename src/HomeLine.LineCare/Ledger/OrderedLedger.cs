@@ -5,8 +5,9 @@ namespace HomeLine.LineCare.Ledger;
 
 /// <summary>
 /// The ledger as the clocks read it: voided entries left out, what has not happened yet left out, the rest in the order performed.
-/// The order does not depend on the order of entry: civil day, then instant (an entry without a time counts as the start of its day),
-/// then kind, then entry time, then identifier. An entry without any date stands at the moment it was entered.
+/// The order does not depend on the order of entry: the instant, wherever the patient was staying (an entry without a time stands at the
+/// start of its day at home, before those with a time; one without any date at the moment it was entered), then kind, then entry time,
+/// then identifier.
 /// </summary>
 public static class OrderedLedger
 {
@@ -24,8 +25,7 @@ public static class OrderedLedger
         {
             if (voided is not null && voided.Contains(entry.Id)) continue;
             var key = new Key(entry, zone);
-            if (key.Date > today || key.At > now) continue;
-            keys.Add(key);
+            if (key.HasTime ? key.At <= now : entry.Performed!.Value.Date <= today) keys.Add(key);
         }
 
         keys.Sort();
@@ -47,20 +47,20 @@ public static class OrderedLedger
         public Key(LineEvent entry, DateTimeZone zone)
         {
             Entry = entry;
-            Date = entry.Performed?.Date ?? entry.RecordedAt.InZone(zone).Date;
-            At = entry.Performed is { } performed ? performed.At ?? Instant.MinValue : entry.RecordedAt;
+            HasTime = entry.Performed is not { At: null };
+            At = entry.Performed is { } performed ? performed.At ?? zone.AtStartOfDay(performed.Date).ToInstant() : entry.RecordedAt;
         }
 
         public LineEvent Entry { get; }
 
-        public LocalDate Date { get; }
-
         public Instant At { get; }
+
+        public bool HasTime { get; }
 
         public int CompareTo(Key other)
         {
-            var order = Date.CompareTo(other.Date);
-            if (order == 0) order = At.CompareTo(other.At);
+            var order = At.CompareTo(other.At);
+            if (order == 0) order = HasTime.CompareTo(other.HasTime);
             if (order == 0) order = Entry.Kind.CompareTo(other.Entry.Kind);
             if (order == 0) order = Entry.RecordedAt.CompareTo(other.Entry.RecordedAt);
             return order == 0 ? string.CompareOrdinal(Entry.Id.Value, other.Entry.Id.Value) : order;

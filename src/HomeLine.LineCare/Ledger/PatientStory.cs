@@ -7,7 +7,7 @@ using NodaTime;
 namespace HomeLine.LineCare.Ledger;
 
 /// <summary>What the ledger says about the patient as a whole.</summary>
-internal sealed class PatientStory
+internal sealed class PatientStory(DateTimeZone zone)
 {
     private readonly Dictionary<string, LineEvent> _lastUnder = new(StringComparer.Ordinal);
     private LineEvent? _lastLabs;
@@ -20,7 +20,7 @@ internal sealed class PatientStory
     {
         switch (entry.Kind)
         {
-            case LineEventKind.AdmittedToHospital: InHospitalSince ??= entry.Performed?.Date; break;
+            case LineEventKind.AdmittedToHospital: InHospitalSince ??= DayOf(entry, zone); break;
             case LineEventKind.ReturnedHome: InHospitalSince = null; break;
             case LineEventKind.Recertified: Recertified = entry; break;
             case LineEventKind.LabsDrawn or LineEventKind.DoseGiven or LineEventKind.ServiceGiven or LineEventKind.Removed
@@ -31,22 +31,26 @@ internal sealed class PatientStory
         }
     }
 
-    /// <summary>The last entry made under an order. A draw that names no order counts for routine labs, never for a drug level.</summary>
+    /// <summary>The last entry made under an order. A draw that names no order counts for routine labs that were
+    /// ordered by then, never for a drug level.</summary>
     public LineEvent? LastUnder(CareOrder order)
     {
         var named = _lastUnder.GetValueOrDefault(order.Id);
-        if (order.Kind != OrderKind.Labs || _lastLabs is null) return named;
+        if (order.Kind != OrderKind.Labs || _lastLabs is null || _lastLabs.Performed!.Value.Date < order.StartsOn) return named;
         return named is null || _lastLabs.Performed!.Value.Date > named.Performed!.Value.Date ? _lastLabs : named;
     }
 
     /// <summary>Whether what a caregiver did was theirs to do on that day; anybody else's care is not a question of validation.</summary>
-    public static bool IsValidated(LineEvent entry, ImmutableArray<CaregiverValidation> validations)
+    public static bool IsValidated(LineEvent entry, ImmutableArray<CaregiverValidation> validations, DateTimeZone zone)
     {
-        if (entry.Performer != PerformerKind.Caregiver || ItemOf(entry.Kind) is not { } item || entry.Performed is not { } performed) return true;
-        return Owners.IsValidated(validations, item, entry.Line, performed.Date, entry.PerformerName)
-            || (item == CareItem.LumenFlush
-                && Owners.IsValidated(validations, CareItem.PortFlush, entry.Line, performed.Date, entry.PerformerName));
+        if (entry.Performer != PerformerKind.Caregiver || ItemOf(entry.Kind) is not { } item) return true;
+        var day = DayOf(entry, zone);
+        return Owners.IsValidated(validations, item, entry.Line, day, entry.PerformerName)
+            || (item == CareItem.LumenFlush && Owners.IsValidated(validations, CareItem.PortFlush, entry.Line, day, entry.PerformerName));
     }
+
+    /// <summary>The day it was done, or the day it was entered when nobody knows.</summary>
+    private static LocalDate DayOf(LineEvent entry, DateTimeZone zone) => entry.Performed?.Date ?? entry.RecordedAt.InZone(zone).Date;
 
     private static CareItem? ItemOf(LineEventKind kind) => kind switch
     {
