@@ -54,7 +54,7 @@ internal static class EveryClock
     {
         foreach (var order in reckoning.Care.Orders)
         {
-            if (!order.IsActiveOn(reckoning.Today) && !(order.StartsOn > reckoning.Today && order.StartsOn <= reckoning.Horizon)) continue;
+            if (order.EndsOn < reckoning.Today || order.StartsOn > reckoning.Horizon) continue;
             switch (order.Kind)
             {
                 case OrderKind.Labs or OrderKind.DrugLevel:

@@ -25,10 +25,12 @@ internal static class OutsideCareClock
         }
     }
 
-    /// <summary>A broken seal does not wait for a clinic.</summary>
+    /// <summary>A broken seal does not wait for a clinic; what a clinic cannot do for the agency stays with the agency: looking at care by
+    /// somebody not validated, and validating caregivers.</summary>
     private static bool IsExpected(DueWindow window, OutsideCare expected) =>
         window.Line == expected.Line
         && window.Standing != WindowStanding.CutShort
+        && window.Item is not (CareItem.NurseCheck or CareItem.CaregiverValidation)
         && expected.Items.Contains(window.Item)
         && !(window.Because.AnchorDate >= expected.On);
 }

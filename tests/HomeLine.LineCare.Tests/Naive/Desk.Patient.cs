@@ -111,7 +111,7 @@ internal sealed partial class Desk
         var first = (int)_rules.Value("recertification.first", _today);
         var done = entries.LastOrDefault(entry => entry.Kind == LineEventKind.Recertified);
         int round = 0, number = 1, covered = -1, todays = 0;
-        for (var day = _file.CareStartedOn; day <= _today; day = day.PlusDays(1))
+        for (var day = _file.CareStartedOn; day <= _today || day <= done?.Performed?.Date; day = day.PlusDays(1))
         {
             if (done?.Performed?.Date == day) covered = number >= first ? round : round - 1;
             if (day == _today) todays = round;

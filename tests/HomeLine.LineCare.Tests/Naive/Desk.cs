@@ -124,7 +124,8 @@ internal sealed partial class Desk
     {
         foreach (var clinic in _file.Outside)
         {
-            var theirs = _found.Where(f => f.Line == clinic.Line.Value && f.Standing != WindowStanding.CutShort && clinic.Items.Contains(f.Item)
+            var theirs = _found.Where(f => f.Line == clinic.Line.Value && f.Standing != WindowStanding.CutShort
+                && f.Item is not (CareItem.NurseCheck or CareItem.CaregiverValidation) && clinic.Items.Contains(f.Item)
                 && !_file.Events.Any(e => e.Id.Value == f.Anchor && f.Standing != WindowStanding.DateUnknown
                     && (e.Performed?.Date ?? _wall.DayAt(e.RecordedAt)) >= clinic.On)).ToList();
             if (theirs.Count == 0) continue;
