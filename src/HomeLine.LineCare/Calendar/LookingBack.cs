@@ -19,7 +19,7 @@ internal static class LookingBack
             var touched = ImmutableArray.CreateBuilder<TouchedClock>();
             for (var i = 0; i < stories.Length; i++)
             {
-                stories[i].Take(entry, PatientStory.IsValidated(entry, care.Caregivers));
+                stories[i].Take(entry, PatientStory.IsValidated(entry, care.Caregivers, care.Zone));
                 var state = StateOf(stories[i], care);
                 touched.AddRange(Changes(stories[i].Line.Id, states[i], state));
                 touched.AddRange(Companions(stories[i], entry));
