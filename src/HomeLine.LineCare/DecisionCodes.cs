@@ -6,6 +6,9 @@ public static class DecisionCodes
     /// <summary>An order is looser than policy and not confirmed.</summary>
     public const string LooserOrder = "order-looser-than-policy";
 
+    /// <summary>The tip position is not confirmed: the line is locked until it is.</summary>
+    public const string TipUnconfirmed = "tip-unconfirmed";
+
     /// <summary>A statement about a dressing contradicts a date read off it.</summary>
     public const string ContradictedDate = "date-contradicted";
 
@@ -14,6 +17,15 @@ public static class DecisionCodes
 
     /// <summary>The line is shorter outside than at insertion.</summary>
     public const string LengthShrank = "outside-length-shrank";
+
+    /// <summary>The arm is wider than at the first measurement.</summary>
+    public const string GirthRose = "arm-girth-rose";
+
+    /// <summary>A midline has been in as long as policy lets pass without asking.</summary>
+    public const string MidlineDwell = "midline-dwell";
+
+    /// <summary>A drug level is ordered and no dose times are known.</summary>
+    public const string LevelWithoutDoseTimes = "level-without-dose-times";
 
     /// <summary>The removed catheter is shorter than what was inserted.</summary>
     public const string RemovedShorter = "removed-shorter-than-inserted";

@@ -1,15 +1,22 @@
 using System.Reflection;
+using HomeLine.LineCare.Orders;
+using HomeLine.LineCare.Recording;
+using HomeLine.LineCare.Scope;
 
 namespace HomeLine.LineCare.Tests;
 
 public sealed class DecisionsAreListed
 {
-    [Fact]
-    public void Every_decision_code_has_its_row_with_something_to_do()
+    public static TheoryData<Type> Codes => [typeof(DecisionCodes), typeof(RecordingCodes), typeof(LineCodes), typeof(OrderCodes), typeof(ScopeCodes), typeof(BeforeExcepting)];
+
+    [Theory]
+    [MemberData(nameof(Codes))]
+    public void Every_code_has_its_row_with_something_to_do(Type list)
     {
         var rows = File.ReadLines(Path.Combine(Root(), "docs", "reasons.md")).Where(line => line.StartsWith("| `", StringComparison.Ordinal)).ToList();
-        var codes = typeof(DecisionCodes).GetFields(BindingFlags.Public | BindingFlags.Static).Select(field => (string)field.GetRawConstantValue()!).ToList();
+        var codes = list.GetFields(BindingFlags.Public | BindingFlags.Static).Where(field => field.IsLiteral).Select(field => (string)field.GetRawConstantValue()!).ToList();
 
+        Assert.NotEmpty(codes);
         Assert.Equal(codes.Count, codes.Distinct().Count());
         Assert.All(codes, code => Assert.Contains(rows, row => row.StartsWith($"| `{code}` |", StringComparison.Ordinal) && row.Split('|')[3].Trim().Length > 0));
     }

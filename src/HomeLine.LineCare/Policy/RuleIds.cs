@@ -51,6 +51,30 @@ internal static class RuleIds
     public const string ChlorhexidineAge = "chlorhexidine.age.min";
     public const string WeekStart = "frequency.weekstart";
     public const string HorizonDays = "horizon";
+    public const string OutsideLengthMost = "length.outside.max";
+    public const string RemovedLengthMost = "length.removed.max";
+    public const string GirthMost = "girth.max";
+    public const string GirthRise = "girth.rise";
+    public const string MidlineDwell = "midline.dwell.review";
+    public const string HealedAfter = "dressing.none.healed.after";
+    public const string ConnectorOftenCount = "connector.often.count";
+    public const string ConnectorOftenWithin = "connector.often.within";
+    public const string SealMerge = "seal.report.merge";
+    public const string ExceptionLife = "exception.life.max";
+    public const string VerbalOrderSignature = "order.verbal.signature";
+    public const string InitialVisit = "initialvisit.max";
+    public const string Assessment = "assessment.max";
+    public const string Resumption = "resumption.max";
+    public const string ResumptionStay = "resumption.stay.min";
+    public const string FirstDoseBefore = "firstdose.before.min";
+    public const string FirstDoseAfter = "firstdose.after.min";
+    public const string CountEndDay = "count.endday";
+    public const string CountIdlePort = "count.idleport";
+    public const string FeverCall = "fever.call";
+    public const string ScreenAdultAge = "screen.adult.age";
+
+    /// <summary>The notices before an order ends, the longest first.</summary>
+    public static string[] OrderNotices => ["order.notice.first", "order.notice.second", "order.notice.third", "order.notice.last"];
 
     /// <summary>Id of the ceiling of a pair.</summary>
     public static string Max(string pair) => string.Concat(pair, ".max");
