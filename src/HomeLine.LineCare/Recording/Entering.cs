@@ -76,7 +76,7 @@ internal sealed class Entering
     {
         var story = new LineStory(Line!, Care.Zone);
         foreach (var entry in OrderedLedger.Read(Known(), Care.Zone, At))
-            if (entry.Id != Entry.Id && !Follows(entry)) story.Take(entry, PatientStory.IsValidated(entry, Care.Caregivers));
+            if (entry.Id != Entry.Id && !Follows(entry)) story.Take(entry, PatientStory.IsValidated(entry, Care.Caregivers, Care.Zone));
         return story;
     }
 

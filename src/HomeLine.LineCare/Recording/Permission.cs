@@ -11,7 +11,7 @@ internal static class Permission
     public static void Check(Entering entering)
     {
         var entry = entering.Entry;
-        if (!PatientStory.IsValidated(entry, entering.Care.Caregivers))
+        if (!PatientStory.IsValidated(entry, entering.Care.Caregivers, entering.Care.Zone))
             entering.Tell(DecisionCodes.UnverifiedCare,
                 $"Done{Says.By(entry)}, not validated for it on this line: kept as unverified, and a nurse looks.");
         var (wanted, what) = entry.Kind switch
