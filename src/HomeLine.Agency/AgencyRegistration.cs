@@ -33,6 +33,8 @@ public static class AgencyRegistration
         services.AddSingleton<ImportRoster>();
         services.AddSingleton<AskDueList>();
         services.AddSingleton<AskPatient>();
+        services.AddSingleton<AskTimeline>();
+        services.AddSingleton<AskPolicyInForce>();
         services.AddSingleton<AskWeek>();
         services.AddSingleton<PlanTheWeek>();
         services.AddSingleton<PublishWeek>();

@@ -1,0 +1,37 @@
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace HomeLine.EndToEnd;
+
+/// <summary>The shortest way from an empty database to the demonstration agency, signed in.</summary>
+internal static class DemoAgency
+{
+    private const string Password = "a long line of gentle words";
+
+    public static async Task OpenAsync(IPage page, AppUnderTest app)
+    {
+        await page.GotoAsync(app.FirstRunAddress);
+        await page.GetByLabel("Your name").FillAsync("Marrowby Dovetail");
+        await page.GetByLabel("User name").FillAsync("marrowby@agency.example");
+        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make the administrator" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Open the demonstration agency" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "Due" })).ToBeVisibleAsync();
+    }
+
+    /// <summary>A second window on the same sign-in, in another size and light.</summary>
+    public static async Task<IPage> OnAPhoneAsync(Browser browser, IPage signedIn)
+    {
+        IPage phone = await browser.OpenAsync(390, 844, ColorScheme.Dark);
+        await phone.Context.AddCookiesAsync((await signedIn.Context.CookiesAsync()).Select(c => new Cookie
+        {
+            Name = c.Name,
+            Value = c.Value,
+            Domain = c.Domain,
+            Path = c.Path,
+            HttpOnly = c.HttpOnly,
+            Secure = c.Secure,
+        }));
+        return phone;
+    }
+}
