@@ -7,6 +7,6 @@ internal static class EveryCommand
 {
     public static IEnumerable<Command> All()
     {
-        yield break;
+        yield return Weeks.WeeksCommand.Create();
     }
 }

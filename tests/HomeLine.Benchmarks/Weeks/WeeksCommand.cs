@@ -1,0 +1,58 @@
+using System.CommandLine;
+using System.Diagnostics;
+using System.Globalization;
+using HomeLine.Planning;
+using HomeLine.Planning.Checking;
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
+
+namespace HomeLine.Benchmarks.Weeks;
+
+/// <summary>Plans invented weeks of growing size: time to the first complete plan, score after so many rounds, memory.</summary>
+internal static class WeeksCommand
+{
+    public static Command Create()
+    {
+        var sizes = new Option<string>("--sizes") { Description = "Nurses x patients, with commas.", DefaultValueFactory = _ => "5x30,20x200,60x700,300x4000" };
+        var rounds = new Option<int>("--rounds") { Description = "Rounds of the search.", DefaultValueFactory = _ => 20_000 };
+        var seeds = new Option<int>("--seeds") { Description = "How many seeds.", DefaultValueFactory = _ => 1 };
+        var seconds = new Option<double>("--seconds") { Description = "Stop each search after so many seconds; 0 for never.", DefaultValueFactory = _ => 0 };
+        var command = new Command("weeks", "Whole invented weeks: first plan, score, speed, memory.") { sizes, rounds, seeds, seconds };
+        command.SetAction(parsed =>
+        {
+            Console.WriteLine("nurses,patients,tasks,nurse-days,seed,compile_s,first_s,first_score,rounds,search_s,rounds_per_s,score,visits,late,unmet,checked,managed_mb,peak_mb");
+            foreach (string size in parsed.GetValue(sizes)!.Split(',', StringSplitOptions.RemoveEmptyEntries))
+            {
+                int[] parts = [.. size.Split('x').Select(p => int.Parse(p, CultureInfo.InvariantCulture))];
+                for (int seed = 1; seed <= parsed.GetValue(seeds); seed++)
+                    Console.WriteLine(Row(InventedWeek.Of(parts[0], parts[1], seed), seed, parsed.GetValue(rounds), parsed.GetValue(seconds)));
+            }
+        });
+        return command;
+    }
+
+    private static string Row(WeekProblem problem, int seed, int rounds, double seconds)
+    {
+        var clock = Stopwatch.StartNew();
+        WeekPlan first = Planner.Plan(problem, new PlanOptions((ulong)seed, 0));
+        double firstSeconds = clock.Elapsed.TotalSeconds;
+        clock.Restart();
+        using var stop = new CancellationTokenSource();
+        if (seconds > 0) stop.CancelAfter(TimeSpan.FromSeconds(seconds));
+        int done = 0;
+        var progress = new Last(p => done = p.Iteration);
+        WeekPlan plan = Planner.Plan(problem, new PlanOptions((ulong)seed, rounds), progress, stop.Token);
+        double search = clock.Elapsed.TotalSeconds;
+        CheckReport report = Checker.Check(problem, plan);
+        using Process self = Process.GetCurrentProcess();
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{problem.Nurses.Length},{problem.Patients.Length},{problem.Tasks.Length},{problem.Nurses.Sum(n => n.Shifts.Length)},{seed},,{firstSeconds:F2},{Say(first.Score)},{done},{search:F2},{done / Math.Max(0.01, search - firstSeconds):F0},{Say(plan.Score)},{report.Figures.Visits},{report.Figures.LateTasks},{plan.Unmet.Length},{report.Accepted && report.Score == plan.Score},{GC.GetTotalMemory(false) >> 20},{self.PeakWorkingSet64 >> 20}");
+    }
+
+    private static string Say(PlanScore s) => $"{s.Critical}/{s.Risk}/{s.Duties}/{s.Work}/{s.People}/{s.UnusedLife}";
+
+    private sealed class Last(Action<PlanProgress> tell) : IProgress<PlanProgress>
+    {
+        public void Report(PlanProgress value) => tell(value);
+    }
+}
