@@ -10,7 +10,8 @@ namespace HomeLine.Planning;
 /// <summary>How long and with which chance to search. Same problem and options, same plan.</summary>
 /// <param name="Seed">Seed of the search.</param>
 /// <param name="Iterations">Ruin-and-recreate rounds; the only thing that bounds the search besides cancellation.</param>
-public sealed record PlanOptions(ulong Seed = 1, int Iterations = 20_000);
+/// <param name="Islands">Lines of search side by side, 1 to 64, each with all the rounds; they run in parallel and exchange plans at fixed rounds.</param>
+public sealed record PlanOptions(ulong Seed = 1, int Iterations = 20_000, int Islands = 1);
 
 /// <summary>Where a running search stands.</summary>
 /// <param name="Iteration">Rounds done.</param>
@@ -36,7 +37,7 @@ public static class Planner
     {
         var week = new CompiledWeek(problem);
         var search = new WeekSearch(week);
-        WeekState best = search.Improve(search.First(), options, progress, cancel);
+        WeekState best = new Islands(week, options).Improve(search.First(cancel), progress, cancel);
         PlanScore score = search.ScoreOf(best);
         if (KeptPublished(problem) is { } published && published.Score <= score) return published;
         var visits = new PlanWriting(week).Visits(best);

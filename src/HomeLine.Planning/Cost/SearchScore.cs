@@ -4,31 +4,49 @@ using HomeLine.Planning.Search;
 
 namespace HomeLine.Planning.Cost;
 
-/// <summary>The exact score of a plan under construction: the only place where the search counts its tiers.</summary>
+/// <summary>The exact score of a plan under construction, by patient and by nurse-day: the only place where the search counts its tiers.</summary>
 internal sealed class SearchScore(CompiledWeek week, SlotCare care)
 {
     private readonly PlanningRules _rules = week.Problem.Rules;
-    private readonly int[] _seen = new int[week.PatientCount * Math.Max(1, week.NurseCount)];
-    private readonly int[] _met = new int[week.PatientCount];
-    private int _round;
+    private readonly int[] _faces = new int[week.Days + week.FixedVisits.Length + 1];
 
+    /// <summary>Everything counted from scratch.</summary>
     public PlanScore Of(WeekState state)
     {
+        var sum = default(ScoreSum);
+        for (int patient = 0; patient < week.PatientCount; patient++) sum.Add(OfPatient(state, patient));
+        for (int route = 0; route < week.Routes.Count; route++) sum.Add(OfRoute(state, route));
+        return sum.Score;
+    }
+
+    public RoutePart OfRoute(WeekState state, int route)
+    {
+        int visits = state.Visits[route];
+        if (visits == 0) return default;
+        ref readonly RouteFigures figures = ref state.Figures[route];
+        long work = ((long)visits * _rules.VisitPriceMinutes) + figures.Driving + figures.Wait + ((long)_rules.OvertimeFactor * figures.Overtime);
+        return new RoutePart(work, Load(figures.Stay + figures.Driving + (visits * _rules.DocumentationMinutes)));
+    }
+
+    public PatientPart OfPatient(WeekState state, int patient)
+    {
         long critical = 0, risk = 0, duties = 0, unused = 0;
-        for (int task = 0; task < week.Tasks.Count; task++)
+        foreach (int unit in week.Units.OfPatient[patient])
         {
-            int slot = state.UnitSlot[week.Units.OfTask[task]];
-            long late = slot < 0 ? week.Tasks.UnmetPoints[task] : LateOf(state, task, state.Start[slot]);
-            if (week.Tasks.Critical[task]) critical += late;
-            else risk += late;
-            if (slot < 0) continue;
-            if (state.Start[slot] > week.Tasks.TargetBy[task]) duties += week.Tasks.Weight[task];
-            unused += UnusedLife(task, state.DayOf(slot));
+            int slot = state.UnitSlot[unit], day = slot < 0 ? 0 : state.DayOf(slot);
+            foreach (int task in week.Units.Tasks[unit])
+            {
+                long late = slot < 0 ? week.Tasks.UnmetPoints[task] : LateOf(state, task, state.Start[slot]);
+                if (week.Tasks.Critical[task]) critical += late;
+                else risk += late;
+                if (slot < 0) continue;
+                if (state.Start[slot] > week.Tasks.TargetBy[task]) duties += week.Tasks.Weight[task];
+                unused += UnusedLife(task, day);
+            }
         }
 
-        duties += (long)BeyondOrders(state) * _rules.AllowanceExceededPoints;
-        (long work, long load) = Routes(state);
-        return new PlanScore(critical, risk, duties, work, load + People(state), unused);
+        duties += (long)BeyondOrders(state, patient) * _rules.AllowanceExceededPoints;
+        return new PatientPart(critical, risk, duties, People(state, patient), unused);
     }
 
     /// <summary>Visits of a patient beyond the orders, over all allowances.</summary>
@@ -59,39 +77,18 @@ internal sealed class SearchScore(CompiledWeek week, SlotCare care)
         return usual != int.MinValue && usual != day ? life + 1 : life;
     }
 
+    public long Load(int busy) => (long)busy * busy / _rules.Soft.LoadDivisor;
+
     private long LateOf(WeekState state, int task, int start)
     {
         long late = (long)start - care.LateFromByChain(state, task);
         return late < 0 ? 0 : LateCost.Late(_rules, week.Tasks.Critical[task], week.Tasks.Weight[task], late);
     }
 
-    private (long Work, long Load) Routes(WeekState state)
-    {
-        long work = 0, load = 0;
-        for (int r = 0; r < week.Routes.Count; r++)
-        {
-            int visits = state.Visits[r];
-            if (visits == 0) continue;
-            work += ((long)visits * _rules.VisitPriceMinutes) + state.Driving[r] + state.Wait[r] + ((long)_rules.OvertimeFactor * state.Overtime[r]);
-            load += Load(state.Stay[r] + state.Driving[r] + (visits * _rules.DocumentationMinutes));
-        }
-
-        return (work, load);
-    }
-
-    public long Load(int busy) => (long)busy * busy / _rules.Soft.LoadDivisor;
-
-    private int BeyondOrders(WeekState state)
-    {
-        int beyond = 0;
-        for (int patient = 0; patient < week.PatientCount; patient++) beyond += BeyondOrders(state, patient);
-        return beyond;
-    }
-
     private int ExtraVisits(WeekState state, int patient, WeekAllowance allowance)
     {
-        int counted = 0;
-        for (int slot = week.PatientCount * week.Days; slot < state.Trial; slot++)
+        int counted = 0, first = week.PatientCount * week.Days;
+        for (int slot = first; slot < first + state.ExtraUsed; slot++)
         {
             if (state.RouteA[slot] < 0 || state.Patient[slot] != patient || !Counts(state, slot)) continue;
             int day = state.DayOf(slot) + week.FirstDay;
@@ -115,21 +112,25 @@ internal sealed class SearchScore(CompiledWeek week, SlotCare care)
         return false;
     }
 
-    private long People(WeekState state)
+    private long People(WeekState state, int patient)
     {
-        _round++;
         long points = 0;
-        for (int slot = 0; slot < state.Trial; slot++)
+        int faces = 0, first = week.PatientCount * week.Days;
+        for (int day = 0; day < week.Days; day++) points += Visit(state, patient, week.Slot(patient, day), ref faces);
+        for (int slot = first; slot < first + state.ExtraUsed; slot++)
         {
-            if (state.RouteA[slot] < 0) continue;
-            int patient = state.Patient[slot], seat = (patient * week.NurseCount) + week.Routes.Nurse[state.RouteA[slot]];
-            points += week.People.VisitPoints[seat];
-            if (_seen[seat] == _round) continue;
-            _seen[seat] = _round;
-            if (_met[patient] == _round) points += _rules.Soft.ExtraFace;
-            _met[patient] = _round;
+            if (state.Patient[slot] == patient) points += Visit(state, patient, slot, ref faces);
         }
 
-        return points;
+        return points + (Math.Max(0, faces - 1) * (long)_rules.Soft.ExtraFace);
+    }
+
+    private int Visit(WeekState state, int patient, int slot, ref int faces)
+    {
+        int route = state.RouteA[slot];
+        if (route < 0) return 0;
+        int nurse = week.Routes.Nurse[route];
+        if (!_faces.AsSpan(0, faces).Contains(nurse)) _faces[faces++] = nurse;
+        return week.People.VisitPoints[(patient * week.NurseCount) + nurse];
     }
 }

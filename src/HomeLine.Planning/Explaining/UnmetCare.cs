@@ -14,7 +14,6 @@ internal static class UnmetCare
     public static ImmutableArray<UnmetTask> List(CompiledWeek week, WeekSearch search, WeekState state, ImmutableArray<PlannedVisit> visits)
     {
         var why = new WhyUnmet(week, search);
-        var what = new WhatWouldPlaceIt(week.Problem, visits);
         int[] units =
         [
             .. Enumerable.Range(0, week.Units.Count).Where(u => state.UnitSlot[u] < 0)
@@ -27,9 +26,17 @@ internal static class UnmetCare
             {
                 CareTask[] care = [.. week.Units.Tasks[u].Select(t => week.Problem.Tasks[t])];
                 ImmutableArray<PlanningReason> reasons = why.Reasons(state, u);
-                ImmutableArray<Relaxation> relaxations = rank < Relaxed ? what.For(care) : [];
+                ImmutableArray<Relaxation> relaxations = rank < Relaxed ? Relaxations(week, visits, care) : [];
                 return care.Select(t => new UnmetTask(t.Id, reasons, relaxations));
             }),
         ];
+    }
+
+    private static ImmutableArray<Relaxation> Relaxations(CompiledWeek week, ImmutableArray<PlannedVisit> visits, CareTask[] care)
+    {
+        PatientHome patient = week.Problem.Patients[week.PatientIndex[care[0].Patient]];
+        var ids = care.Select(t => t.Id).ToHashSet(StringComparer.Ordinal);
+        (WeekProblem part, ImmutableArray<PlannedVisit> kept) = Surroundings.Of(week.Problem, visits, patient, ids);
+        return new WhatWouldPlaceIt(part, kept).For(care);
     }
 }

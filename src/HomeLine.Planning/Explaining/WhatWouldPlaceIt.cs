@@ -102,7 +102,7 @@ internal sealed class WhatWouldPlaceIt(WeekProblem problem, ImmutableArray<Plann
         int route = state.RouteA[place.Slot];
         Nurse nurse = loose.Nurses[week.Routes.Nurse[route]];
         Shift shift = nurse.Shifts.First(s => s.Day == week.Routes.Day[route] + week.FirstDay);
-        return new Found(nurse, shift, state.Start[place.Slot], state.Overtime[route], state.Stay[route] + state.Driving[route]);
+        return new Found(nurse, shift, state.Start[place.Slot], state.Figures[route].Overtime, state.Figures[route].Stay + state.Figures[route].Driving);
     }
 
     private ImmutableArray<Nurse> Shifts(Func<Shift, Shift> change) =>

@@ -15,6 +15,9 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
         ReasonCode.NurseRefused, ReasonCode.NotWorking, ReasonCode.SecondMissing, ReasonCode.DayFull, ReasonCode.OtherCareFirst,
     ];
 
+    /// <summary>A sentence names at most so many nurses.</summary>
+    private const int MostNamed = 8;
+
     private readonly WeekProblem _problem = week.Problem;
 
     /// <summary>The reasons, the most binding first.</summary>
@@ -37,9 +40,9 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
         PatientHome patient = _problem.Patients[week.Units.Patient[unit]];
         int[] routes = week.Routes.OfDay[day];
         if (routes.Length == 0) return [(ReasonCode.NotWorking, "Nobody works on {days}.", "Ask the nurse on call, or roster somebody.")];
-        int[] able = [.. routes.Where(r => week.Units.Able[(unit * week.Routes.Count) + r])];
+        int[] able = [.. routes.Where(r => week.Units.Able(unit, r))];
         if (able.Length == 0) return Unable(unit, patient, routes);
-        if (patient.CrewSize > 1 && !routes.Any(r => able.Any(a => a != r) && week.People.SecondAble[(week.Units.Patient[unit] * week.Routes.Count) + r]))
+        if (patient.CrewSize > 1 && !routes.Any(r => able.Any(a => a != r) && week.People.Welcome(week.Units.Patient[unit], week.Routes.Nurse[r])))
             return [(ReasonCode.SecondMissing, $"No second person for {patient.Name} works on {{days}}.", "Roster an escort.")];
         string names = Names(able);
         return fits
@@ -85,7 +88,11 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
 
     private Nurse Nurse(int route) => _problem.Nurses[week.Routes.Nurse[route]];
 
-    private string Names(int[] routes) => Listed([.. routes.Select(r => Nurse(r).Name).Distinct()]);
+    private string Names(int[] routes)
+    {
+        string[] names = [.. routes.Select(r => Nurse(r).Name).Distinct()];
+        return names.Length <= MostNamed ? Listed(names) : $"{string.Join(", ", names[..MostNamed])} and {names.Length - MostNamed} more";
+    }
 
     private string Days(IEnumerable<int> days) =>
         Listed([.. days.Distinct().Order().Select(d => PlanClock.DayName(_problem.FirstDay, d + week.FirstDay))]);

@@ -23,8 +23,10 @@ internal sealed class CompiledWeek
         Roads = new Roads(problem);
         Routes = new RouteTable(this);
         Tasks = new TaskTable(this);
-        Units = new UnitTable(this);
         People = new PeopleTable(this);
+        Units = new UnitTable(this);
+        FollowersElsewhere = FollowersOf();
+        NothingToSettle = People.Crew.All(c => c == 1) && Units.HeldBack.All(h => !h);
     }
 
     public WeekProblem Problem { get; }
@@ -53,6 +55,12 @@ internal sealed class CompiledWeek
 
     public PeopleTable People { get; }
 
+    /// <summary>By patient: other patients whose care follows hers in a chain; hardly ever any.</summary>
+    public int[][] FollowersElsewhere { get; }
+
+    /// <summary>No two-person visits, and no chain counted in minutes.</summary>
+    public bool NothingToSettle { get; }
+
     public int PatientCount => Problem.Patients.Length;
 
     public int NurseCount => Problem.Nurses.Length;
@@ -60,7 +68,18 @@ internal sealed class CompiledWeek
     /// <summary>The slot of a patient on a day of the tables.</summary>
     public int Slot(int patient, int day) => (patient * Days) + day;
 
+    /// <summary>The patient of a slot of the tables.</summary>
+    public int PatientOf(int slot) => slot / Days;
+
     public static int DayOf(int minute) => (int)Math.Floor(minute / 1440.0);
+
+    private int[][] FollowersOf()
+    {
+        ILookup<int, int> elsewhere = Enumerable.Range(0, Tasks.Count)
+            .SelectMany(t => Tasks.Next[t], (t, next) => (Patient: Units.Patient[Units.OfTask[t]], Other: Units.Patient[Units.OfTask[next]]))
+            .Where(p => p.Patient != p.Other).ToLookup(p => p.Patient, p => p.Other);
+        return [.. Enumerable.Range(0, PatientCount).Select(p => elsewhere[p].Distinct().ToArray())];
+    }
 
     private static Dictionary<string, int> Index(IEnumerable<string> ids) =>
         ids.Select((id, i) => (id, i)).ToDictionary(p => p.id, p => p.i, StringComparer.Ordinal);

@@ -6,23 +6,35 @@ namespace HomeLine.Planning.Search;
 /// </summary>
 internal sealed class Construction(CompiledWeek week, Insertion insertion, PlanEditor editor)
 {
-    private const int LargestForRegret = 250;
+    private const int LargestForRegret = 120;
 
-    public void Fill(WeekState state)
+    public void Fill(WeekState state, CancellationToken cancel)
     {
         List<int> open = [.. Enumerable.Range(0, week.Units.Count).Where(u => state.UnitSlot[u] < 0 && week.Units.Choices[u] > 0)];
         foreach (int unit in open.Where(u => open.Count > LargestForRegret || IsTight(u)).OrderBy(week.Units.Choices.ElementAt).ThenBy(u => u).ToList())
         {
-            open.Remove(unit);
-            Put(state, unit, insertion.Best(state, unit));
+            if (cancel.IsCancellationRequested) return;
+            if (open.Count <= LargestForRegret) open.Remove(unit);
+            Put(state, unit, NearOrFar(state, unit));
         }
 
-        while (open.Count > 0)
+        if (open.Count > LargestForRegret) return;
+        insertion.WantsSecond = true;
+
+        while (open.Count > 0 && !cancel.IsCancellationRequested)
         {
             (int unit, Proposal place) = MostRegretted(state, open);
             open.Remove(unit);
             Put(state, unit, place);
         }
+
+        insertion.WantsSecond = false;
+    }
+
+    private Proposal NearOrFar(WeekState state, int unit)
+    {
+        Proposal near = insertion.Best(state, unit);
+        return near.Cost < 0 ? near : insertion.Best(state, unit, everybody: true);
     }
 
     private bool IsTight(int unit) => week.People.Crew[week.Units.Patient[unit]] > 1 || week.Units.Choices[unit] <= 1

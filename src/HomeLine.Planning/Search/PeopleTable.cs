@@ -5,32 +5,44 @@ namespace HomeLine.Planning.Search;
 /// <summary>What it means that a certain nurse visits a certain patient, and whom the patients have near.</summary>
 internal sealed class PeopleTable
 {
-    private const int NearestKept = 40;
+    private const int NearestKept = 40, NearNursesKept = 14;
+
+    private readonly bool[] _welcome;
+    private readonly int _nurses;
 
     public PeopleTable(CompiledWeek week)
     {
         WeekProblem problem = week.Problem;
-        int nurses = week.NurseCount, routes = week.Routes.Count;
+        _nurses = week.NurseCount;
         Crew = [.. problem.Patients.Select(p => p.CrewSize)];
-        Interpreter = new int[week.PatientCount * nurses];
-        VisitPoints = new int[week.PatientCount * nurses];
-        SecondAble = new bool[week.PatientCount * routes];
+        Interpreter = new int[week.PatientCount * _nurses];
+        VisitPoints = new int[week.PatientCount * _nurses];
+        _welcome = new bool[week.PatientCount * _nurses];
         for (int p = 0; p < week.PatientCount; p++)
         {
             PatientHome patient = problem.Patients[p];
-            for (int n = 0; n < nurses; n++)
+            for (int n = 0; n < _nurses; n++)
             {
                 Nurse nurse = problem.Nurses[n];
+                int seat = (p * _nurses) + n;
                 bool interpreter = patient.InterpreterUnless is { } trait && !nurse.Traits.Contains(trait);
-                Interpreter[(p * nurses) + n] = interpreter ? patient.InterpreterMinutes : 0;
-                VisitPoints[(p * nurses) + n] = Points(problem.Rules.Soft, patient, nurse);
+                Interpreter[seat] = interpreter ? patient.InterpreterMinutes : 0;
+                VisitPoints[seat] = Points(problem.Rules.Soft, patient, nurse);
+                _welcome[seat] = Scope.HomeFault(patient, nurse) is null;
             }
-
-            for (int r = 0; r < routes; r++)
-                SecondAble[(p * routes) + r] = week.Routes.Open[r] && Scope.HomeFault(patient, problem.Nurses[week.Routes.Nurse[r]]) is null;
         }
 
-        Nearest = [.. Enumerable.Range(0, week.PatientCount).Select(p => NearestOf(week, p))];
+        Nearest = new int[week.PatientCount][];
+        NearNurses = new int[week.PatientCount][];
+        var patients = new Closest(week.PatientCount);
+        var nurses = new Closest(_nurses);
+        for (int p = 0; p < week.PatientCount; p++)
+        {
+            int here = week.Roads.OfPatient(p), self = p;
+            Nearest[p] = patients.Of(NearestKept, q => q == self ? -1 : week.Roads.Minutes(here, week.Roads.OfPatient(q)));
+            int[] near = nurses.Of(NearNursesKept, n => week.Roads.Minutes(here, Roads.OfNurse(n)));
+            NearNurses[p] = [.. problem.Patients[p].KnownNurses.Where(week.NurseIndex.ContainsKey).Select(n => week.NurseIndex[n]).Union(near)];
+        }
     }
 
     public int[] Crew { get; }
@@ -41,25 +53,25 @@ internal sealed class PeopleTable
     /// <summary>By patient and nurse: continuity and wishes.</summary>
     public int[] VisitPoints { get; }
 
-    /// <summary>By patient and route: may be the second person.</summary>
-    public bool[] SecondAble { get; }
-
     /// <summary>By patient: the nearest patients, itself first.</summary>
     public int[][] Nearest { get; }
 
+    /// <summary>By patient: nurses she knows, then those who live nearest.</summary>
+    public int[][] NearNurses { get; }
+
+    /// <summary>Whether the home receives a nurse at all.</summary>
+    public bool Welcome(int patient, int nurse) => _welcome[(patient * _nurses) + nurse];
+
     private static int Points(SoftPoints soft, PatientHome patient, Nurse nurse)
     {
-        int wishes = patient.PreferredTraits.Count(t => !nurse.Traits.Contains(t)) * soft.MissingWish;
+        int wishes = 0;
+        foreach (string trait in patient.PreferredTraits)
+        {
+            if (!nurse.Traits.Contains(trait)) wishes += soft.MissingWish;
+        }
+
         if (patient.KnownNurses.IsEmpty) return wishes;
         int place = patient.KnownNurses.IndexOf(nurse.Id);
         return wishes + (place < 0 ? soft.UnknownNurse : place == 0 ? 0 : soft.BackupNurse);
     }
-
-    private static int[] NearestOf(CompiledWeek week, int patient) =>
-    [
-        .. Enumerable.Range(0, week.PatientCount)
-            .OrderBy(q => q == patient ? -1 : week.Roads.Minutes(week.Roads.OfPatient(patient), week.Roads.OfPatient(q)))
-            .ThenBy(q => q)
-            .Take(NearestKept),
-    ];
 }

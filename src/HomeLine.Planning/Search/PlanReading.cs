@@ -18,6 +18,7 @@ internal sealed class PlanReading(CompiledWeek week, SlotCare care, PlanEditor e
             Place(state, u, visit, slot, day);
         }
 
+        state.ExtraUsed = extra - (week.PatientCount * week.Days);
         for (int r = 0; r < week.Routes.Count; r++)
         {
             state.OrderOf(r).Sort((a, b) => (state.Start[a], a).CompareTo((state.Start[b], b)));

@@ -1,14 +1,20 @@
 namespace HomeLine.Planning.Search;
 
-/// <summary>Puts every unmet unit back at its cheapest place, one after another in an order drawn anew each time.</summary>
+/// <summary>
+/// Puts what a ruin took out, and some of what was open before, back at its cheapest place, one after another in an order drawn anew each time.
+/// </summary>
 internal sealed class Recreate(CompiledWeek week, Insertion insertion, PlanEditor editor)
 {
+    /// <summary>So many of the units open before are tried again in a round.</summary>
+    private const int OpenTried = 8;
+
+    private readonly TouchedSet _chosen = new(week.Units.Count);
     private readonly int[] _units = new int[week.Units.Count];
     private readonly double[] _keys = new double[week.Units.Count];
 
-    public void Apply(WeekState state, SeededChance chance)
+    public void Apply(WeekState state, ReadOnlySpan<int> removed, OpenUnits open, SeededChance chance)
     {
-        int count = Collect(state), order = chance.Next(6);
+        int count = Collect(state, removed, open, chance), order = chance.Next(6);
         for (int i = 0; i < count; i++) _keys[i] = Key(_units[i], order, chance);
         Array.Sort(_keys, _units, 0, count);
         for (int i = 0; i < count; i++)
@@ -18,15 +24,23 @@ internal sealed class Recreate(CompiledWeek week, Insertion insertion, PlanEdito
         }
     }
 
-    private int Collect(WeekState state)
+    private int Collect(WeekState state, ReadOnlySpan<int> removed, OpenUnits open, SeededChance chance)
     {
-        int count = 0;
-        for (int u = 0; u < week.Units.Count; u++)
+        _chosen.Clear();
+        foreach (int unit in removed)
         {
-            if (state.UnitSlot[u] < 0 && week.Units.Choices[u] > 0) _units[count++] = u;
+            if (state.UnitSlot[unit] < 0) _chosen.Add(unit);
         }
 
-        return count;
+        int start = open.Count == 0 ? 0 : chance.Next(open.Count);
+        for (int i = 0; i < Math.Min(OpenTried, open.Count); i++)
+        {
+            int unit = open[(start + i) % open.Count];
+            if (state.UnitSlot[unit] < 0) _chosen.Add(unit);
+        }
+
+        _chosen.Items.CopyTo(_units);
+        return _chosen.Count;
     }
 
     /// <summary>Smaller keys go first; a draw below one breaks ties, so equal keys fall in a random order that repeats with the seed.</summary>

@@ -8,6 +8,9 @@ namespace HomeLine.Planning.Search;
 /// </summary>
 internal sealed class RouteTable
 {
+    private readonly int[] _find;
+    private readonly int _days;
+
     public RouteTable(CompiledWeek week)
     {
         var fixedDays = week.FixedVisits
@@ -38,6 +41,10 @@ internal sealed class RouteTable
         LunchTo = [.. rows.Select(r => r.Shift.LunchTo)];
         Cap = [.. rows.Select(r => week.Problem.Nurses[r.Nurse].MaxVisitsADay)];
         OfDay = [.. Enumerable.Range(0, week.Days).Select(d => Enumerable.Range(0, Count).Where(r => Day[r] == d && Open[r]).ToArray())];
+        _days = week.Days;
+        _find = new int[week.NurseCount * week.Days];
+        Array.Fill(_find, -1);
+        for (int r = 0; r < Count; r++) _find[(Nurse[r] * _days) + Day[r]] = r;
         KeepRest(week);
     }
 
@@ -67,15 +74,8 @@ internal sealed class RouteTable
     /// <summary>Open routes of each day.</summary>
     public int[][] OfDay { get; }
 
-    public int Find(int nurse, int day)
-    {
-        for (int r = 0; r < Count; r++)
-        {
-            if (Nurse[r] == nurse && Day[r] == day) return r;
-        }
-
-        return -1;
-    }
+    /// <summary>The route of a nurse on a table day, or -1.</summary>
+    public int Find(int nurse, int day) => day < 0 || day >= _days ? -1 : _find[(nurse * _days) + day];
 
     private void KeepRest(CompiledWeek week)
     {
@@ -91,6 +91,7 @@ internal sealed class RouteTable
     /// <summary>The latest a nurse-day can end: its overtime cap, or the way home from its last fixed visit if that is later or the only bound.</summary>
     private int End(CompiledWeek week, int route)
     {
+        if (week.FixedVisits.Length == 0) return Open[route] ? OvertimeTo[route] : int.MinValue;
         Nurse nurse = week.Problem.Nurses[Nurse[route]];
         int[] returns =
         [

@@ -13,6 +13,7 @@ internal sealed class RouteTiming
     private readonly SlotCare _care;
     private readonly int _charting;
     private readonly int[] _best;
+    private readonly int[] _early;
 
     public RouteTiming(CompiledWeek week, SlotCare care, int width)
     {
@@ -22,6 +23,7 @@ internal sealed class RouteTiming
         Order = new int[width + 1];
         Starts = new int[width + 1];
         _best = new int[width + 1];
+        _early = new int[width + 1];
     }
 
     /// <summary>The slots to walk.</summary>
@@ -41,6 +43,9 @@ internal sealed class RouteTiming
     public int Stay { get; private set; }
 
     public double Late { get; private set; }
+
+    /// <summary>When the nurse leaves home.</summary>
+    public int Departure { get; private set; }
 
     /// <summary>Work, load and lateness of the last walk, visit price left aside.</summary>
     public double Cost => CostOf(_week, Driving, Wait, Overtime, Late, Stay + Driving + (Count * _charting));
@@ -75,22 +80,38 @@ internal sealed class RouteTiming
     private bool WalkWithBreak(WeekState state, int route, int lunch)
     {
         double best = double.PositiveInfinity;
-        int bestDriving = 0, bestWait = 0, bestOvertime = 0;
+        int bestDriving = 0, bestWait = 0, bestOvertime = 0, bestDeparture = 0;
         double bestLate = 0;
-        for (int i = 0; i < Count + 2; i++)
+        for (int i = 0; i <= Count; i++)
         {
-            // Nowhere first, then the gaps, before leaving home last: at equal cost patients are seen earlier.
-            int gap = i == 0 ? WeekState.None : i <= Count ? i : 0;
-            if (!Pass(state, route, 0, gap) || !FinishWithBreak(state, route, lunch) || Cost >= best) continue;
-            (best, bestDriving, bestWait, bestOvertime, bestLate) = (Cost, Driving, Wait, Overtime, Late);
+            // Nowhere first (the way home and after it need nothing), then the gaps, before leaving home last: at equal cost patients are seen earlier.
+            int gap = i == 0 ? WeekState.None : i < Count ? i : 0;
+            if (gap > 0 && TooLateForBreak(state, route, gap)) (i, gap) = (Count, 0);
+            if (!Pass(state, route, 0, gap))
+            {
+                // What is too late without a break is too late with one.
+                if (i == 0) return false;
+                continue;
+            }
+
+            if (i == 0) Starts.AsSpan(0, Count).CopyTo(_early);
+            if (!FinishWithBreak(state, route, lunch) || Cost >= best) continue;
+            (best, bestDriving, bestWait, bestOvertime, bestLate, bestDeparture) = (Cost, Driving, Wait, Overtime, Late, Departure);
             Starts.AsSpan(0, Count).CopyTo(_best);
+
+            // A break that costs nothing cannot be beaten.
+            if (i == 0 && Wait == 0 && Overtime == 0) break;
         }
 
         if (double.IsPositiveInfinity(best)) return false;
         _best.AsSpan(0, Count).CopyTo(Starts);
-        (Driving, Wait, Overtime, Late) = (bestDriving, bestWait, bestOvertime, bestLate);
+        (Driving, Wait, Overtime, Late, Departure) = (bestDriving, bestWait, bestOvertime, bestLate, bestDeparture);
         return true;
     }
+
+    /// <summary>Without any break the nurse already leaves the visit before the gap after the break's latest start; later gaps are later still.</summary>
+    private bool TooLateForBreak(WeekState state, int route, int gap) =>
+        _early[gap - 1] + state.Minutes[Order[gap - 1]] + _charting > _week.Routes.LunchTo[route];
 
     /// <summary>One walk with the break in a gap: 0 before leaving home, i before visit i, Count on the way home, None for nowhere.</summary>
     private bool Pass(WeekState state, int route, int from, int gap)
@@ -137,8 +158,9 @@ internal sealed class RouteTiming
     {
         Roads roads = _week.Roads;
         int home = Roads.OfNurse(_week.Routes.Nurse[route]), place = home, leave = 0;
-        (Driving, Wait, Overtime, Stay, Late) = (0, 0, 0, 0, 0);
+        (Driving, Wait, Overtime, Stay, Late, Departure) = (0, 0, 0, 0, 0, 0);
         if (Count == 0) return true;
+        Departure = Starts[0] - roads.Minutes(home, roads.OfPatient(state.Patient[Order[0]]));
         for (int i = 0; i < Count; i++)
         {
             int slot = Order[i], next = roads.OfPatient(state.Patient[slot]), leg = roads.Minutes(place, next);

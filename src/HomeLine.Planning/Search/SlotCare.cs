@@ -17,6 +17,12 @@ internal sealed class SlotCare(CompiledWeek week)
     /// <summary>Number of spans of the trial slot, kept in a buffer of its own.</summary>
     public int TrialSpans { get; private set; }
 
+    /// <summary>First allowed start of the trial slot.</summary>
+    public int TrialFrom { get; private set; }
+
+    /// <summary>Last allowed start of the trial slot.</summary>
+    public int TrialTo { get; private set; }
+
     /// <summary>Sets the trial slot up as a new visit for a unit, or as an existing slot with the unit added. False when no start is left.</summary>
     public bool SetTrial(WeekState state, int unit, int day, int existing)
     {
@@ -36,7 +42,9 @@ internal sealed class SlotCare(CompiledWeek week)
         Span[] own = units.StartSpans[(unit * week.Days) + day];
         ReadOnlySpan<Span> other = first < 0 ? own : state.Spans[existing];
         TrialSpans = SpanSet.Meet(own, other, _spans);
-        return TrialSpans > 0;
+        if (TrialSpans == 0) return false;
+        (TrialFrom, TrialTo) = (_spans[0].From, _spans[TrialSpans - 1].To);
+        return true;
     }
 
     public void ClearTrial(WeekState state, int unit)
@@ -61,7 +69,7 @@ internal sealed class SlotCare(CompiledWeek week)
             late = Math.Min(late, OwnLateFrom(u));
             chained |= units.Chained[u];
             Span[] own = units.StartSpans[(u * week.Days) + day];
-            spans = spans is null ? own : SpanSet.Both(spans, own);
+            spans = spans is null ? own : SpanSet.Shared(spans, own, _spans);
         }
 
         (state.Setup[slot], state.Work[slot], state.DrawToDrop[slot]) = (setup, work, draw);
@@ -82,7 +90,7 @@ internal sealed class SlotCare(CompiledWeek week)
         ReadOnlySpan<Span> spans = slot == state.Trial ? _spans.AsSpan(0, TrialSpans) : state.Spans[slot];
         int start = SpanSet.NextAllowed(spans, earliest);
         if (start < 0 || start > latest) return -1;
-        return state.DrawToDrop[slot] == int.MaxValue || start <= LatestDraw(state, slot, route) ? start : -1;
+        return start <= state.Latest[slot] ? start : -1;
     }
 
     /// <summary>Blended cost of the lateness and missed targets of a slot's care at a start.</summary>
@@ -151,7 +159,7 @@ internal sealed class SlotCare(CompiledWeek week)
     }
 
     /// <summary>Least and most start by the separations from placed care before and after; an empty range when the days forbid it.</summary>
-    private (int Lo, int Hi) ChainBounds(WeekState state, int slot, int route)
+    public (int Lo, int Hi) ChainBounds(WeekState state, int slot, int route)
     {
         int lo = int.MinValue, hi = int.MaxValue, day = week.Routes.Day[route];
         for (int u = state.FirstUnit[slot]; u >= 0; u = state.UnitNext[u])
@@ -189,12 +197,12 @@ internal sealed class SlotCare(CompiledWeek week)
         else hi = Math.Min(hi, state.Start[other] - gap);
     }
 
-    /// <summary>Latest start from which a drop point is reached in time; -1 when none is.</summary>
-    private int LatestDraw(WeekState state, int slot, int route)
+    /// <summary>Latest start with the minutes a slot has, from which a drop point is reached in time on the day of a route; -1 when none is.</summary>
+    public int LatestDraw(WeekState state, int slot, int route)
     {
+        if (state.DrawToDrop[slot] == int.MaxValue) return int.MaxValue;
         int place = week.Problem.Patients[state.Patient[slot]].Place, day = week.Routes.Day[route] + week.FirstDay, latest = -1;
-        int minutes = state.Setup[slot] + state.Work[slot]
-            + week.People.Interpreter[(state.Patient[slot] * week.NurseCount) + week.Routes.Nurse[CareRoute(state, slot, route)]];
+        int minutes = state.Minutes[slot];
         foreach (DropPoint drop in week.Problem.DropPoints)
         {
             int there = minutes + week.Problem.Travel.Minutes(place, drop.Place);
@@ -207,6 +215,4 @@ internal sealed class SlotCare(CompiledWeek week)
 
         return latest;
     }
-
-    private static int CareRoute(WeekState state, int slot, int route) => slot == state.Trial || state.RouteA[slot] < 0 ? route : state.RouteA[slot];
 }

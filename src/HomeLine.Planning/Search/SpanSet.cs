@@ -14,6 +14,13 @@ internal static class SpanSet
         return both[..count];
     }
 
+    /// <summary>What both allow, as one of the two where it is the same, so that nothing new is allocated in most cases.</summary>
+    public static Span[] Shared(Span[] one, Span[] other, Span[] scratch)
+    {
+        Span<Span> both = scratch.AsSpan(0, Meet(one, other, scratch));
+        return both.SequenceEqual(one) ? one : both.SequenceEqual(other) ? other : both.ToArray();
+    }
+
     /// <summary>Writes what both sets allow into a buffer and returns how many spans that is.</summary>
     public static int Meet(ReadOnlySpan<Span> one, ReadOnlySpan<Span> other, Span[] into)
     {

@@ -18,7 +18,8 @@ internal sealed class TaskTable
         MinGap = [.. problem.Tasks.Select(t => t.MinGap)];
         MaxGap = [.. problem.Tasks.Select(t => t.MaxGap)];
         GapInDays = [.. problem.Tasks.Select(t => t.GapInDays)];
-        Next = [.. Enumerable.Range(0, Count).Select(t => Enumerable.Range(0, Count).Where(n => Before[n] == t).ToArray())];
+        ILookup<int, int> followers = Enumerable.Range(0, Count).ToLookup(t => Before[t]);
+        Next = [.. Enumerable.Range(0, Count).Select(t => followers[t].ToArray())];
         LastDayOnTime = [.. problem.Tasks.Select(t => t.LateFrom == int.MaxValue
             ? int.MinValue
             : (int)Math.Floor((t.LateFrom - 1L) / 1440.0) - week.FirstDay)];

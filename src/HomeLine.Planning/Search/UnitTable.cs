@@ -6,6 +6,8 @@ namespace HomeLine.Planning.Search;
 /// <summary>Units by index: what is inserted and removed as one.</summary>
 internal sealed class UnitTable
 {
+    private readonly AbleSet _able;
+
     public UnitTable(CompiledWeek week)
     {
         Week = week;
@@ -22,9 +24,13 @@ internal sealed class UnitTable
         for (int u = 0; u < Count; u++)
             foreach (int t in Tasks[u]) OfTask[t] = u;
         StartSpans = new Span[Count * week.Days][];
-        Able = new bool[Count * week.Routes.Count];
+        DaysOf = new int[Count][];
         Choices = new int[Count];
-        for (int u = 0; u < Count; u++) Fill(u);
+        _able = new AbleSet(Count, week.Routes.Count);
+        var skills = new SkillMasks(week.Problem);
+        for (int u = 0; u < Count; u++) Fill(u, skills);
+        ILookup<int, int> byPatient = Enumerable.Range(0, Count).ToLookup(u => Patient[u]);
+        OfPatient = [.. Enumerable.Range(0, week.PatientCount).Select(p => byPatient[p].ToArray())];
     }
 
     private CompiledWeek Week { get; }
@@ -55,11 +61,17 @@ internal sealed class UnitTable
     /// <summary>By unit and table day: allowed starts, ascending and disjoint.</summary>
     public Span[][] StartSpans { get; }
 
-    /// <summary>By unit and route: skills, licence, home and an allowed start on that day.</summary>
-    public bool[] Able { get; }
+    /// <summary>By unit: the table days on which it may start.</summary>
+    public int[][] DaysOf { get; }
+
+    /// <summary>By patient: its units.</summary>
+    public int[][] OfPatient { get; }
 
     /// <summary>Number of able routes: the fewer, the tighter.</summary>
     public int[] Choices { get; }
+
+    /// <summary>Skills, licence, home and an allowed start on that day.</summary>
+    public bool Able(int unit, int route) => _able.Has(unit, route);
 
     private CareTask Task(int t) => Week.Problem.Tasks[t];
 
@@ -80,18 +92,36 @@ internal sealed class UnitTable
 
     private static (string, string) GroupKey(CareTask task) => task.Together is { } together ? (task.Patient, together) : ("", task.Id);
 
-    private void Fill(int u)
+    private void Fill(int u, SkillMasks skills)
     {
         for (int day = 0; day < Week.Days; day++) StartSpans[(u * Week.Days) + day] = FixedVisit[u] >= 0 ? [] : Spans(u, day + Week.FirstDay);
-        PatientHome patient = Week.Problem.Patients[Patient[u]];
-        CareTask[] care = [.. Tasks[u].Select(Task)];
-        for (int r = 0; r < Week.Routes.Count; r++)
+        DaysOf[u] = [.. Enumerable.Range(0, Week.Days).Where(d => StartSpans[(u * Week.Days) + d].Length > 0)];
+        if (DaysOf[u].Length == 0) return;
+        string state = Week.Problem.Patients[Patient[u]].State;
+        ulong[] asked = skills.Of(Tasks[u].SelectMany(t => Task(t).Skills));
+        for (int n = 0; n < Week.NurseCount; n++)
         {
-            bool able = FixedVisit[u] < 0 && Week.Routes.Open[r] && StartSpans[(u * Week.Days) + Week.Routes.Day[r]].Length > 0
-                && Scope.Fault(Week.Problem, patient, care, Week.Problem.Nurses[Week.Routes.Nurse[r]], Week.Routes.Day[r] + Week.FirstDay) is null;
-            Able[(u * Week.Routes.Count) + r] = able;
-            if (able) Choices[u]++;
+            if (!Week.People.Welcome(Patient[u], n) || !skills.Has(n, asked)) continue;
+            int licensed = LastLicensed(Week.Problem.Nurses[n], state);
+            foreach (int day in DaysOf[u])
+            {
+                int r = Week.Routes.Find(n, day);
+                if (r < 0 || !Week.Routes.Open[r] || licensed < day + Week.FirstDay) continue;
+                _able.Put(u, r);
+                Choices[u]++;
+            }
         }
+    }
+
+    private static int LastLicensed(Nurse nurse, string state)
+    {
+        int last = int.MinValue;
+        foreach (Licence licence in nurse.Licences)
+        {
+            if (licence.State == state) last = Math.Max(last, licence.LastDay);
+        }
+
+        return last;
     }
 
     private Span[] Spans(int u, int day)

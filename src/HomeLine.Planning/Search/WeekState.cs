@@ -3,21 +3,23 @@ using HomeLine.Planning.Problem;
 namespace HomeLine.Planning.Search;
 
 /// <summary>
-/// A plan under construction: which units share a visit slot, which slots each route visits in order, and when. Plain arrays, so that a copy is a few
-/// block moves and a round of the search allocates next to nothing.
+/// A plan under construction: which units share a visit slot, which slots each route visits in order, and when. Plain arrays; whoever changes a
+/// route, slot or unit says so first, so that a round of the search can be taken back at the cost of what it touched.
 /// </summary>
 internal sealed class WeekState
 {
     /// <summary>No unit, slot or route.</summary>
     public const int None = -1;
 
+    private const int WidestDay = 40;
+
     public WeekState(CompiledWeek week)
     {
         Week = week;
-        int extra = week.FixedVisits.Length;
+        int routes = week.Routes.Count, extra = week.FixedVisits.Length;
         Trial = (week.PatientCount * week.Days) + extra;
         SlotCount = Trial + 1;
-        Width = Math.Max(1, Math.Min(week.Units.Count, 40)) + extra + 1;
+        Width = WidthFor(week);
         UnitSlot = Filled(week.Units.Count, None);
         UnitNext = Filled(week.Units.Count, None);
         FirstUnit = Filled(SlotCount, None);
@@ -28,28 +30,32 @@ internal sealed class WeekState
         Setup = new int[SlotCount];
         Work = new int[SlotCount];
         DrawToDrop = new int[SlotCount];
+        Latest = Filled(SlotCount, int.MaxValue);
         LateFrom = new int[SlotCount];
         Pinned = new bool[SlotCount];
         Fixed = new bool[SlotCount];
         Chained = new bool[SlotCount];
         Spans = new Span[SlotCount][];
         Patient = new int[SlotCount];
-        Visits = new int[week.Routes.Count];
-        Order = new int[week.Routes.Count * Width];
-        Driving = new int[week.Routes.Count];
-        Wait = new int[week.Routes.Count];
-        Overtime = new int[week.Routes.Count];
-        Stay = new int[week.Routes.Count];
-        Late = new double[week.Routes.Count];
+        Visits = new int[routes];
+        Order = new int[routes * Width];
+        Figures = new RouteFigures[routes];
+        Reach = new PositionReach[routes * Width];
         for (int slot = 0; slot < SlotCount; slot++) Patient[slot] = Math.Min(slot / week.Days, Math.Max(0, week.PatientCount - 1));
     }
 
     public CompiledWeek Week { get; }
 
+    /// <summary>What has been touched in the round under way; empty outside the search.</summary>
+    public Journal? Journal { get; set; }
+
     /// <summary>The slot used to try an insertion out.</summary>
     public int Trial { get; }
 
     public int SlotCount { get; }
+
+    /// <summary>Slots beyond patient and day in use: second fixed visits of a patient's day.</summary>
+    public int ExtraUsed { get; set; }
 
     /// <summary>Room for slots in a route.</summary>
     public int Width { get; }
@@ -77,6 +83,9 @@ internal sealed class WeekState
 
     public int[] DrawToDrop { get; }
 
+    /// <summary>Latest start from which a specimen still reaches its drop point; the largest number where none is drawn.</summary>
+    public int[] Latest { get; }
+
     /// <summary>First minute at which anything of the slot is late or off target, chains left aside.</summary>
     public int[] LateFrom { get; }
 
@@ -97,43 +106,52 @@ internal sealed class WeekState
     /// <summary>Slots of the routes in order, <see cref="Width"/> apart.</summary>
     public int[] Order { get; }
 
-    public int[] Driving { get; }
+    /// <summary>Minutes of each route.</summary>
+    public RouteFigures[] Figures { get; }
 
-    public int[] Wait { get; }
-
-    public int[] Overtime { get; }
-
-    /// <summary>Minutes in homes by route.</summary>
-    public int[] Stay { get; }
-
-    /// <summary>Blended cost of lateness of a route's own care.</summary>
-    public double[] Late { get; }
+    /// <summary>By route and position, <see cref="Width"/> apart: what arriving there later would do.</summary>
+    public PositionReach[] Reach { get; }
 
     public void CopyFrom(WeekState other)
     {
-        other.UnitSlot.CopyTo(UnitSlot, 0);
-        other.UnitNext.CopyTo(UnitNext, 0);
-        other.FirstUnit.CopyTo(FirstUnit, 0);
-        other.RouteA.CopyTo(RouteA, 0);
-        other.RouteB.CopyTo(RouteB, 0);
-        other.Start.CopyTo(Start, 0);
-        other.Minutes.CopyTo(Minutes, 0);
-        other.Setup.CopyTo(Setup, 0);
-        other.Work.CopyTo(Work, 0);
-        other.DrawToDrop.CopyTo(DrawToDrop, 0);
-        other.LateFrom.CopyTo(LateFrom, 0);
-        other.Pinned.CopyTo(Pinned, 0);
-        other.Fixed.CopyTo(Fixed, 0);
-        other.Chained.CopyTo(Chained, 0);
-        other.Spans.CopyTo(Spans, 0);
+        for (int unit = 0; unit < UnitSlot.Length; unit++) CopyUnit(other, unit);
+        for (int slot = 0; slot < Trial; slot++) CopySlot(other, slot);
+        for (int route = 0; route < Visits.Length; route++) CopyRoute(other, route);
         other.Patient.CopyTo(Patient, 0);
-        other.Visits.CopyTo(Visits, 0);
-        other.Order.CopyTo(Order, 0);
-        other.Driving.CopyTo(Driving, 0);
-        other.Wait.CopyTo(Wait, 0);
-        other.Overtime.CopyTo(Overtime, 0);
-        other.Stay.CopyTo(Stay, 0);
-        other.Late.CopyTo(Late, 0);
+        other.Fixed.CopyTo(Fixed, 0);
+        ExtraUsed = other.ExtraUsed;
+    }
+
+    public void CopyUnit(WeekState other, int unit)
+    {
+        UnitSlot[unit] = other.UnitSlot[unit];
+        UnitNext[unit] = other.UnitNext[unit];
+    }
+
+    public void CopySlot(WeekState other, int slot)
+    {
+        FirstUnit[slot] = other.FirstUnit[slot];
+        RouteA[slot] = other.RouteA[slot];
+        RouteB[slot] = other.RouteB[slot];
+        Start[slot] = other.Start[slot];
+        Minutes[slot] = other.Minutes[slot];
+        Setup[slot] = other.Setup[slot];
+        Work[slot] = other.Work[slot];
+        DrawToDrop[slot] = other.DrawToDrop[slot];
+        Latest[slot] = other.Latest[slot];
+        LateFrom[slot] = other.LateFrom[slot];
+        Pinned[slot] = other.Pinned[slot];
+        Chained[slot] = other.Chained[slot];
+        Spans[slot] = other.Spans[slot];
+    }
+
+    public void CopyRoute(WeekState other, int route)
+    {
+        int at = route * Width, count = other.Visits[route];
+        Visits[route] = count;
+        Figures[route] = other.Figures[route];
+        Array.Copy(other.Order, at, Order, at, count);
+        Array.Copy(other.Reach, at, Reach, at, count);
     }
 
     public Span<int> OrderOf(int route) => Order.AsSpan(route * Width, Visits[route]);
@@ -142,6 +160,7 @@ internal sealed class WeekState
 
     public void PutAt(int route, int position, int slot)
     {
+        Journal?.Route(route);
         int at = route * Width, count = Visits[route]++;
         for (int i = count; i > position; i--) Order[at + i] = Order[at + i - 1];
         Order[at + position] = slot;
@@ -149,12 +168,22 @@ internal sealed class WeekState
 
     public void TakeFrom(int route, int slot)
     {
+        Journal?.Route(route);
         int position = PositionOf(route, slot), at = route * Width, count = --Visits[route];
         for (int i = position; i < count; i++) Order[at + i] = Order[at + i + 1];
     }
 
     /// <summary>The day of a slot that stands in a route.</summary>
     public int DayOf(int slot) => Week.Routes.Day[RouteA[slot]];
+
+    /// <summary>The most visits any nurse takes a day, plus fixed ones, plus one on trial.</summary>
+    private static int WidthFor(CompiledWeek week)
+    {
+        int cap = week.Routes.Count == 0 ? 0 : week.Routes.Cap.Max();
+        int fixedADay = week.FixedVisits.SelectMany(v => new[] { v.Nurse, v.Second }.OfType<string>().Select(n => (n, CompiledWeek.DayOf(v.Start))))
+            .CountBy(k => k).Select(g => g.Value).DefaultIfEmpty(0).Max();
+        return Math.Max(1, Math.Min(Math.Min(week.Units.Count, cap), WidestDay)) + fixedADay + 1;
+    }
 
     private static int[] Filled(int count, int value)
     {

@@ -20,7 +20,7 @@ internal static class WeeksCommand
         var command = new Command("weeks", "Whole invented weeks: first plan, score, speed, memory.") { sizes, rounds, seeds, seconds };
         command.SetAction(parsed =>
         {
-            Console.WriteLine("nurses,patients,tasks,nurse-days,seed,compile_s,first_s,first_score,rounds,search_s,rounds_per_s,score,visits,late,unmet,checked,managed_mb,peak_mb");
+            Console.WriteLine("nurses,patients,tasks,nurse-days,seed,first_s,first_cpu_s,first_score,rounds,search_s,search_cpu_s,rounds_per_cpu_s,score,visits,late,unmet,checked,managed_mb,peak_mb");
             foreach (string size in parsed.GetValue(sizes)!.Split(',', StringSplitOptions.RemoveEmptyEntries))
             {
                 int[] parts = [.. size.Split('x').Select(p => int.Parse(p, CultureInfo.InvariantCulture))];
@@ -33,20 +33,28 @@ internal static class WeeksCommand
 
     private static string Row(WeekProblem problem, int seed, int rounds, double seconds)
     {
+        double cpu = Cpu();
         var clock = Stopwatch.StartNew();
         WeekPlan first = Planner.Plan(problem, new PlanOptions((ulong)seed, 0));
-        double firstSeconds = clock.Elapsed.TotalSeconds;
+        (double firstSeconds, double firstCpu) = (clock.Elapsed.TotalSeconds, Cpu() - cpu);
+        cpu = Cpu();
         clock.Restart();
         using var stop = new CancellationTokenSource();
         if (seconds > 0) stop.CancelAfter(TimeSpan.FromSeconds(seconds));
         int done = 0;
         var progress = new Last(p => done = p.Iteration);
         WeekPlan plan = Planner.Plan(problem, new PlanOptions((ulong)seed, rounds), progress, stop.Token);
-        double search = clock.Elapsed.TotalSeconds;
+        (double search, double searchCpu) = (clock.Elapsed.TotalSeconds, Cpu() - cpu);
         CheckReport report = Checker.Check(problem, plan);
         using Process self = Process.GetCurrentProcess();
         return string.Create(CultureInfo.InvariantCulture,
-            $"{problem.Nurses.Length},{problem.Patients.Length},{problem.Tasks.Length},{problem.Nurses.Sum(n => n.Shifts.Length)},{seed},,{firstSeconds:F2},{Say(first.Score)},{done},{search:F2},{done / Math.Max(0.01, search - firstSeconds):F0},{Say(plan.Score)},{report.Figures.Visits},{report.Figures.LateTasks},{plan.Unmet.Length},{report.Accepted && report.Score == plan.Score},{GC.GetTotalMemory(false) >> 20},{self.PeakWorkingSet64 >> 20}");
+            $"{problem.Nurses.Length},{problem.Patients.Length},{problem.Tasks.Length},{problem.Nurses.Sum(n => n.Shifts.Length)},{seed},{firstSeconds:F2},{firstCpu:F2},{Say(first.Score)},{done},{search:F2},{searchCpu:F2},{done / Math.Max(0.01, searchCpu - firstCpu):F0},{Say(plan.Score)},{report.Figures.Visits},{report.Figures.LateTasks},{plan.Unmet.Length},{report.Accepted && report.Score == plan.Score},{GC.GetTotalMemory(false) >> 20},{self.PeakWorkingSet64 >> 20}");
+    }
+
+    private static double Cpu()
+    {
+        using Process self = Process.GetCurrentProcess();
+        return self.TotalProcessorTime.TotalSeconds;
     }
 
     private static string Say(PlanScore s) => $"{s.Critical}/{s.Risk}/{s.Duties}/{s.Work}/{s.People}/{s.UnusedLife}";

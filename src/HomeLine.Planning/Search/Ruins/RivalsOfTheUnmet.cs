@@ -1,29 +1,23 @@
 namespace HomeLine.Planning.Search.Ruins;
 
-/// <summary>Makes room for a unit that is unmet, or else any: empties nurse-days that could do it.</summary>
+/// <summary>Makes room for a unit that is unmet, or else any: empties nurse-days near its home that could do it.</summary>
 internal static class RivalsOfTheUnmet
 {
-    public static void Pick(CompiledWeek week, WeekState state, SeededChance chance, RuinPick pick)
+    public static void Pick(CompiledWeek week, WeekState state, OpenUnits open, SeededChance chance, RuinPick pick)
     {
-        int seed = Seed(week, state, chance);
+        int seed = open.Count > 0 ? open[chance.Next(open.Count)] : chance.Next(week.Units.Count);
         pick.Unit(state, seed);
-        for (int tries = 0; tries < 8 && !pick.Enough; tries++)
+        int[] near = week.People.Nearest[week.Units.Patient[seed]], nurses = week.People.NearNurses[week.Units.Patient[seed]];
+        int[] days = week.Units.DaysOf[seed];
+        if (days.Length == 0) return;
+        for (int tries = 0; tries < 12 && !pick.Enough; tries++)
         {
-            int route = chance.Next(week.Routes.Count);
-            if (!week.Units.Able[(seed * week.Routes.Count) + route]) continue;
+            int day = days[chance.Next(days.Length)];
+            int route = chance.Next(2) == 0
+                ? week.Routes.Find(nurses[chance.Next(nurses.Length)], day)
+                : state.RouteA[week.Slot(near[chance.Next(near.Length)], day)];
+            if (route < 0 || !week.Units.Able(seed, route)) continue;
             foreach (int slot in state.OrderOf(route)) pick.Slot(state, slot);
         }
-    }
-
-    private static int Seed(CompiledWeek week, WeekState state, SeededChance chance)
-    {
-        int start = chance.Next(week.Units.Count);
-        for (int i = 0; i < week.Units.Count; i++)
-        {
-            int unit = (start + i) % week.Units.Count;
-            if (state.UnitSlot[unit] < 0 && week.Units.Choices[unit] > 0) return unit;
-        }
-
-        return start;
     }
 }

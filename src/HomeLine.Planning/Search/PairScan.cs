@@ -1,0 +1,117 @@
+namespace HomeLine.Planning.Search;
+
+/// <summary>
+/// Places for two people at the same start: the positions with the shortest detours of either person are paired. Where there are few, that is every pair.
+/// </summary>
+internal sealed class PairScan(CompiledWeek week, SlotCare care, RouteTiming timing)
+{
+    private const int Kept = 24;
+
+    private readonly Detours _care = new(Kept), _second = new(Kept);
+
+    public Proposal Best(WeekState state, int unit, int slot, ReadOnlySpan<int> routes, double price, PlacePrice prices, in PlaceFilter filter)
+    {
+        int patient = week.Units.Patient[unit];
+        _care.Clear();
+        _second.Clear();
+        foreach (int route in routes)
+        {
+            if (state.Visits[route] >= Math.Min(state.Width - 1, week.Routes.Cap[route])) continue;
+            int nurse = week.Routes.Nurse[route];
+            if (week.Units.Able(unit, route) && filter.AllowsNurse(nurse)) Collect(state, slot, route, _care);
+            if (week.People.Welcome(patient, nurse)) Collect(state, slot, route, _second);
+        }
+
+        Proposal best = Proposal.Nowhere;
+        for (int i = 0; i < _care.Count; i++)
+        {
+            (int a, int positionA, int detourA) = _care[i];
+            double own = price + prices.OfNurse(week.Routes.Nurse[a]);
+            for (int j = 0; j < _second.Count; j++)
+            {
+                (int b, int positionB, int detourB) = _second[j];
+                if (a == b || own + detourA + detourB - Waiting(state, a, b) >= best.Cost) continue;
+                Proposal found = Fixed(state, slot, a, b, positionA, positionB);
+                double cost = found.Cost + own - state.Figures[a].Cost - state.Figures[b].Cost;
+                if (cost < best.Cost) best = found with { Cost = cost };
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The visit at given positions of given nurse-days; its cost is that of the days as they then are.</summary>
+    public Proposal Fixed(WeekState state, int slot, int a, int b, int positionA, int positionB)
+    {
+        int trial = state.Trial;
+        TrialVisit.Set(week, care, state, slot, a);
+        (state.RouteA[trial], state.RouteB[trial]) = (a, b);
+        int arrival = Math.Max(Arrival(state, a, positionA), b < 0 ? 0 : Arrival(state, b, positionB));
+        state.Start[trial] = care.StartAfter(state, trial, arrival, a);
+        if (state.Start[trial] < 0) return Proposal.Nowhere;
+        state.Pinned[trial] = b >= 0;
+        double cost = At(state, a, positionA);
+        if (b >= 0 && !double.IsInfinity(cost)) cost += At(state, b, positionB);
+        state.Pinned[trial] = false;
+        return double.IsInfinity(cost) ? Proposal.Nowhere : new Proposal(cost, slot, a, positionA, b, positionB, state.Start[trial]);
+    }
+
+    /// <summary>Waiting and lateness a day has now and might lose: the most by which walking it can undercut its detour.</summary>
+    private static double Waiting(WeekState state, int a, int b) =>
+        state.Figures[a].Wait + state.Figures[b].Wait + state.Figures[a].Late + state.Figures[b].Late;
+
+    private void Collect(WeekState state, int slot, int route, Detours into)
+    {
+        int count = state.Visits[route], here = week.Roads.OfPatient(week.PatientOf(slot)), home = Roads.OfNurse(week.Routes.Nurse[route]);
+        for (int position = 0; position <= count; position++)
+        {
+            int arrival = Arrival(state, route, position);
+            if (arrival > care.TrialTo) continue;
+            int at = route * state.Width;
+            int before = position == 0 ? home : week.Roads.OfPatient(state.Patient[state.Order[at + position - 1]]);
+            int after = position == count ? home : week.Roads.OfPatient(state.Patient[state.Order[at + position]]);
+            int leave = Math.Max(arrival, care.TrialFrom) + state.Setup[state.Trial] + state.Work[state.Trial] + week.Problem.Rules.DocumentationMinutes;
+            int latest = position == count ? week.Routes.OvertimeTo[route] : state.Reach[at + position].Latest;
+            if (leave + week.Roads.Minutes(here, after) > latest) continue;
+            int detour = week.Roads.Minutes(before, here) + week.Roads.Minutes(here, after) - (count == 0 ? 0 : week.Roads.Minutes(before, after));
+            into.Add(route, position, detour);
+        }
+    }
+
+    private int Arrival(WeekState state, int route, int position)
+    {
+        int here = week.Roads.OfPatient(state.Patient[state.Trial]);
+        if (position == 0) return week.Routes.From[route] + week.Roads.Minutes(Roads.OfNurse(week.Routes.Nurse[route]), here);
+        int last = state.OrderOf(route)[position - 1];
+        return state.Start[last] + state.Minutes[last] + week.Problem.Rules.DocumentationMinutes
+            + week.Roads.Minutes(week.Roads.OfPatient(state.Patient[last]), here);
+    }
+
+    private double At(WeekState state, int route, int position)
+    {
+        timing.Load(state, route);
+        for (int i = timing.Count++; i > position; i--) timing.Order[i] = timing.Order[i - 1];
+        timing.Order[position] = state.Trial;
+        return timing.Walk(state, route) ? timing.Cost : double.PositiveInfinity;
+    }
+
+    /// <summary>The few shortest detours offered.</summary>
+    private sealed class Detours(int kept)
+    {
+        private readonly (int Route, int Position, int Minutes)[] _items = new (int, int, int)[kept];
+
+        public int Count { get; private set; }
+
+        public (int Route, int Position, int Minutes) this[int index] => _items[index];
+
+        public void Clear() => Count = 0;
+
+        public void Add(int route, int position, int minutes)
+        {
+            if (Count == kept && minutes >= _items[Count - 1].Minutes) return;
+            int at = Count < kept ? Count++ : Count - 1;
+            for (; at > 0 && _items[at - 1].Minutes > minutes; at--) _items[at] = _items[at - 1];
+            _items[at] = (route, position, minutes);
+        }
+    }
+}

@@ -1,0 +1,48 @@
+namespace HomeLine.Planning.Search;
+
+/// <summary>Minutes of one nurse-day as last timed.</summary>
+internal struct RouteFigures
+{
+    /// <summary>Driving, first and last leg included.</summary>
+    public int Driving;
+
+    /// <summary>Paid waiting between visits.</summary>
+    public int Wait;
+
+    /// <summary>Minutes past the end of the shift.</summary>
+    public int Overtime;
+
+    /// <summary>Minutes in homes.</summary>
+    public int Stay;
+
+    /// <summary>When she leaves home.</summary>
+    public int Departure;
+
+    /// <summary>Blended cost of lateness of the day's own care.</summary>
+    public double Late;
+
+    /// <summary>Blended cost of the day, price of the visits left aside.</summary>
+    public double Cost;
+
+    /// <summary>No break, and every start follows from one span: what <see cref="PositionReach"/> says is exact.</summary>
+    public bool Plain;
+}
+
+/// <summary>What a later arrival at a position of a nurse-day would do to everything from there on (constant-time concatenation).</summary>
+internal struct PositionReach
+{
+    /// <summary>Latest arrival with which all that follows is still possible.</summary>
+    public int Latest;
+
+    /// <summary>Latest arrival that makes nothing later than it is in points of lateness.</summary>
+    public int Calm;
+
+    /// <summary>Minutes from arrival here to being home, without waiting.</summary>
+    public int Rest;
+
+    /// <summary>Earliest return, however early she arrives here.</summary>
+    public int Home;
+
+    /// <summary>Earliest departure from here with no break taken before.</summary>
+    public int Leave;
+}

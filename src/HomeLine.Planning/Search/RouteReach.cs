@@ -1,0 +1,79 @@
+using HomeLine.Planning.Problem;
+
+namespace HomeLine.Planning.Search;
+
+/// <summary>
+/// Works out, once each time a nurse-day is timed, what arriving later at each of its positions would do, so that a new visit is judged in constant time:
+/// feasible or not, the return it leads to, and whether anybody's care becomes later in points. Breaks are left aside: then it is a lower bound.
+/// </summary>
+internal sealed class RouteReach(CompiledWeek week, SlotCare care)
+{
+    private const int Never = int.MinValue / 4, Always = int.MaxValue / 4;
+
+    private readonly int _charting = week.Problem.Rules.DocumentationMinutes;
+
+    public void Store(WeekState state, int route)
+    {
+        int at = route * state.Width, count = state.Visits[route];
+        Span<PositionReach> reach = state.Reach.AsSpan(at, count);
+        ReadOnlySpan<int> order = state.Order.AsSpan(at, count);
+        bool plain = week.Routes.Lunch[route] == 0;
+        int home = Roads.OfNurse(week.Routes.Nurse[route]), next = home;
+        int latest = week.Routes.OvertimeTo[route], calm = Always, rest = 0, earliest = Never;
+        for (int i = count - 1; i >= 0; i--)
+        {
+            int slot = order[i], here = week.Roads.OfPatient(state.Patient[slot]);
+            int on = state.Minutes[slot] + _charting + week.Roads.Minutes(here, next);
+            (int from, int to) = Bounds(state, slot, route, ref plain);
+            int lastStart = Math.Min(to, latest - on);
+            latest = from > lastStart ? Never : lastStart;
+            calm = Math.Min(LateStep(state, slot), calm - on);
+            rest += on;
+            earliest = Math.Max(earliest, from + rest);
+            reach[i] = new PositionReach { Latest = latest, Calm = calm, Rest = rest, Home = earliest };
+            next = here;
+        }
+
+        state.Figures[route].Plain = plain;
+        Leaves(state, route, reach, order);
+    }
+
+    /// <summary>Earliest departures without a break; where there is none to take, those of the starts as they are.</summary>
+    private void Leaves(WeekState state, int route, Span<PositionReach> reach, ReadOnlySpan<int> order)
+    {
+        bool breaks = week.Routes.Lunch[route] > 0;
+        int leave = week.Routes.From[route], place = Roads.OfNurse(week.Routes.Nurse[route]);
+        for (int i = 0; i < order.Length; i++)
+        {
+            int slot = order[i], here = week.Roads.OfPatient(state.Patient[slot]), start = state.Start[slot];
+            if (breaks && !state.Pinned[slot])
+            {
+                ReadOnlySpan<Span> spans = state.Spans[slot];
+                start = Math.Min(start, Math.Max(leave + week.Roads.Minutes(place, here), spans.Length == 0 ? Never : spans[0].From));
+            }
+
+            leave = start + state.Minutes[slot] + _charting;
+            reach[i].Leave = leave;
+            place = here;
+        }
+    }
+
+    private (int From, int To) Bounds(WeekState state, int slot, int route, ref bool plain)
+    {
+        if (state.Pinned[slot]) return (state.Start[slot], state.Start[slot]);
+        ReadOnlySpan<Span> spans = state.Spans[slot];
+        if (spans.Length == 0) return (Never, Always);
+        int from = spans[0].From, to = Math.Min(spans[^1].To, state.Latest[slot]);
+        if (spans.Length > 1) plain = false;
+        if (!state.Chained[slot]) return (from, to);
+        (int lo, int hi) = care.ChainBounds(state, slot, route);
+        return (Math.Max(from, lo), Math.Min(to, hi));
+    }
+
+    /// <summary>Last start before the slot's care costs more points than now; care late already, or chained, counts every push.</summary>
+    private static int LateStep(WeekState state, int slot)
+    {
+        int start = state.Start[slot];
+        return state.Chained[slot] || start >= state.LateFrom[slot] ? start : state.LateFrom[slot] - 1;
+    }
+}
