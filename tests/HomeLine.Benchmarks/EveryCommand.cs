@@ -1,4 +1,5 @@
 using System.CommandLine;
+using HomeLine.Benchmarks.Classic;
 
 namespace HomeLine.Benchmarks;
 
@@ -8,5 +9,7 @@ internal static class EveryCommand
     public static IEnumerable<Command> All()
     {
         yield return Weeks.WeeksCommand.Create();
+        yield return SolveCommand.Create();
+        yield return ClassicCommand.Create();
     }
 }

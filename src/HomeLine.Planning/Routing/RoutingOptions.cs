@@ -1,0 +1,29 @@
+namespace HomeLine.Planning.Routing;
+
+/// <summary>How to search. The values are our own defaults, chosen by measurement; docs/benchmarks.md says on what.</summary>
+public sealed record RoutingOptions
+{
+    /// <summary>Seed of all chance.</summary>
+    public ulong Seed { get; init; } = 1;
+
+    /// <summary>First temperature of the annealing, as a multiple of the mean cost of a leg of the first plan.</summary>
+    public double FirstTemperature { get; init; } = 3;
+
+    /// <summary>Last temperature, in the same unit.</summary>
+    public double LastTemperature { get; init; } = 0.03;
+
+    /// <summary>Visits removed by a ruin, on average.</summary>
+    public double AverageRuin { get; init; } = 10;
+
+    /// <summary>Longest string taken out of one route.</summary>
+    public int LongestString { get; init; } = 10;
+
+    /// <summary>Requests each request is tried beside, where there are at least <see cref="NearFrom"/>; below that every position is tried.</summary>
+    public int Near { get; init; } = 60;
+
+    /// <summary>Number of requests from which only near positions are tried.</summary>
+    public int NearFrom { get; init; } = 200;
+
+    /// <summary>Share of the ruins that may move requests to other days, where there are several.</summary>
+    public double AnyDayShare { get; init; } = 0.5;
+}

@@ -1,0 +1,111 @@
+namespace HomeLine.Planning.Routing;
+
+/// <summary>
+/// Ruin and recreate with annealing over one problem. Anytime: it stops when the budget is used up or the caller cancels, and always has a plan. Same
+/// problem, options and number of iterations: same plan.
+/// </summary>
+public sealed class RoutingSearch
+{
+    /// <summary>Iterations between two looks at the budget and the cancellation.</summary>
+    private const int BetweenLooks = 64;
+
+    private readonly RoutingModel _model;
+    private readonly RoutingOptions _options;
+    private readonly Chance _chance;
+    private readonly RoutingState _state;
+    private readonly StringRuin _ruin;
+    private readonly Recreate _recreate;
+    private readonly PlanStore _best;
+    private double _leg;
+
+    /// <summary>Prepares a search; no plan yet.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="options">How to search.</param>
+    /// <exception cref="ArgumentException">The problem contradicts itself; the message says where.</exception>
+    public RoutingSearch(RoutingProblem problem, RoutingOptions options)
+    {
+        _model = new RoutingModel(problem);
+        _options = options;
+        _chance = new Chance(options.Seed);
+        _state = new RoutingState(_model);
+        int[][]? near = _model.Requests >= options.NearFrom ? Neighbours.ByCostAndTime(_model, options.Near) : null;
+        var insertion = new Insertion(_state, near, _chance);
+        _ruin = new StringRuin(_state, _chance, options.AverageRuin, options.LongestString);
+        _recreate = new Recreate(_state, insertion, _chance);
+        _best = new PlanStore(_model);
+    }
+
+    /// <summary>Iterations done so far.</summary>
+    public long Iterations { get; private set; }
+
+    /// <summary>Called after every finished move, before it is kept or undone; for checks only.</summary>
+    internal Action<RoutingState>? AfterMove { get; set; }
+
+    /// <summary>Searches until the budget is used up or the caller cancels.</summary>
+    /// <param name="budget">How long.</param>
+    /// <param name="start">A plan to start from; the answer is never worse than the part of it that keeps the rules, and that part is all of a valid plan.</param>
+    /// <param name="cancel">Stops the search within a few milliseconds.</param>
+    public RoutingPlan Run(ISearchBudget budget, RoutingPlan? start = null, CancellationToken cancel = default)
+    {
+        Begin(start);
+        if (_model.Requests > 0 && _model.Vehicles.Length > 0) Anneal(budget, cancel);
+        return _best.Plan();
+    }
+
+    private void Begin(RoutingPlan? start)
+    {
+        if (start is not null) _state.TakeOver(start);
+        _state.Begin();
+        if (start is not null) _best.Keep(_state);
+        _recreate.PutInAll();
+        if (_state.Total < _best.Total) _best.Keep(_state);
+        _leg = (double)_state.Total / Math.Max(1, _state.Served + _state.Used.Count);
+    }
+
+    private void Anneal(ISearchBudget budget, CancellationToken cancel)
+    {
+        double temperature = _options.FirstTemperature * _leg;
+        for (long iteration = 0; ; iteration++, Iterations++)
+        {
+            if (iteration % BetweenLooks == 0)
+            {
+                double used = budget.Used(iteration);
+                if (used >= 1 || cancel.IsCancellationRequested) return;
+                temperature = _leg * _options.FirstTemperature * Math.Pow(_options.LastTemperature / _options.FirstTemperature, used);
+            }
+
+            Step(temperature);
+        }
+    }
+
+    private void Step(double temperature)
+    {
+        long before = _state.Total;
+        _state.Begin();
+        Move();
+        AfterMove?.Invoke(_state);
+        double limit = before - (temperature * Math.Log(1 - _chance.NextFraction()));
+        if (_state.Total >= limit)
+        {
+            _state.Undo();
+            return;
+        }
+
+        if (_state.Total < _best.Total) _best.Keep(_state);
+    }
+
+    private void Move()
+    {
+        bool oneDay = _model.Days == 1 || _chance.NextFraction() >= _options.AnyDayShare;
+        _ruin.Apply(oneDay);
+        if (oneDay)
+        {
+            _state.RetimeTouched();
+            _recreate.PutBack(_ruin);
+        }
+        else
+        {
+            _recreate.PutBackAnyDay(_ruin);
+        }
+    }
+}

@@ -1,0 +1,41 @@
+namespace HomeLine.Benchmarks.Classic;
+
+/// <summary>Opens an instance file of any known format.</summary>
+internal static class AnyFile
+{
+    public static readonly string[] Formats = ["solomon"];
+
+    /// <exception cref="UnreadableFileException">The file cannot be read, or its format is unknown.</exception>
+    public static Instance Open(string path, string? format, Distance? distance)
+    {
+        string text = Text(path);
+        string name = Path.GetFileNameWithoutExtension(path);
+        try
+        {
+            return (format ?? Guess(text)) switch
+            {
+                "solomon" => SolomonFile.Read(name, text, distance ?? Distance.Tenths),
+                var other => throw new UnreadableFileException($"unknown format '{other}'; known: {string.Join(", ", Formats)}"),
+            };
+        }
+        catch (UnreadableFileException fault)
+        {
+            throw new UnreadableFileException($"{path}: {fault.Message}", fault);
+        }
+    }
+
+    private static string Text(string path)
+    {
+        try
+        {
+            return File.ReadAllText(path);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new UnreadableFileException($"{path}: cannot be read ({fault.Message})", fault);
+        }
+    }
+
+    private static string Guess(string text) =>
+        SolomonFile.Looks(text) ? "solomon" : throw new UnreadableFileException($"no known format looks like this; name one with --format ({string.Join(", ", Formats)})");
+}

@@ -1,0 +1,58 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace HomeLine.Benchmarks.Classic;
+
+/// <summary>Runs a whole set over several seeds and compares it with the best-known values.</summary>
+internal static class ClassicCommand
+{
+    public static Command Create()
+    {
+        var folder = new Argument<string>("folder") { Description = "Folder with the instance files and their bks.csv." };
+        var format = new Option<string?>("--format") { Description = "Layout of the files; guessed when omitted." };
+        var distance = new Option<string?>("--distance") { Description = "tenths or exact; the set's own convention when omitted." };
+        var only = new Option<string?>("--only") { Description = "Regular expression the file's name must match." };
+        var seeds = new Option<int>("--seeds") { Description = "How many seeds, counted up from --seed.", DefaultValueFactory = _ => 1 };
+        var csv = new Option<string?>("--csv") { Description = "Where to write one row for each run." };
+        var peer = new Option<bool>("--peer") { Description = "Also run OR-Tools routing on each instance, in turn, with the same seconds." };
+        var running = new RunOptions();
+        var command = new Command("classic", "Run a published benchmark set and compare it with the best-known values.") { folder, format, distance, only, seeds, csv, peer };
+        running.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            try
+            {
+                var run = new SetRun(
+                    parsed.GetValue(folder)!,
+                    parsed.GetValue(format),
+                    RunOptions.Distance(parsed.GetValue(distance)),
+                    new Regex(parsed.GetValue(only) ?? "", RegexOptions.None, TimeSpan.FromSeconds(1)),
+                    parsed.GetValue(seeds),
+                    parsed.GetValue(peer),
+                    running.Read(parsed, 0));
+                IReadOnlyList<RunRow> rows = run.Rows(Console.Out);
+                SetTable.Write(rows, Console.Out);
+                if (parsed.GetValue(csv) is { } path) File.WriteAllLines(path, RunRow.Csv(rows));
+                return rows.All(row => row.Valid) ? 0 : 1;
+            }
+            catch (Exception fault) when (fault is UnreadableFileException or IOException or RegexParseException)
+            {
+                Console.Error.WriteLine(fault.Message);
+                return 2;
+            }
+        });
+        return command;
+    }
+}
+
+/// <summary>One run of one instance.</summary>
+internal sealed record RunRow(string Instance, string Class, string Solver, ulong Seed, double Seconds, double Cost, string Convention, double? Known, bool Valid, long Iterations)
+{
+    /// <summary>Gap to the best-known value in percent.</summary>
+    public double? Gap => Known is { } known ? 100 * (Cost - known) / known : null;
+
+    public static IEnumerable<string> Csv(IEnumerable<RunRow> rows) => rows
+        .Select(row => string.Create(CultureInfo.InvariantCulture, $"{row.Instance},{row.Class},{row.Solver},{row.Seed},{row.Seconds:0.00},{row.Cost:0.####},\"{row.Convention}\",{row.Known},{row.Gap:0.0000},{(row.Valid ? "yes" : "no")},{row.Iterations}"))
+        .Prepend("instance,class,solver,seed,cpu_seconds,cost,convention,best_known,gap_percent,valid,iterations");
+}

@@ -1,0 +1,38 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace HomeLine.Benchmarks.Classic;
+
+/// <summary>All instances of a folder, each with every seed, one after another on this thread.</summary>
+internal sealed class SetRun(string folder, string? format, Distance? distance, Regex only, int seeds, bool peer, Wanted wanted)
+{
+    private readonly BestKnown _known = BestKnown.Of(folder);
+
+    public IReadOnlyList<RunRow> Rows(TextWriter progress)
+    {
+        var rows = new List<RunRow>();
+        foreach (string path in InstanceFiles.Of(folder).Where(path => only.IsMatch(Path.GetFileNameWithoutExtension(path))))
+        {
+            Instance instance = AnyFile.Open(path, format, distance);
+            for (int i = 0; i < seeds; i++)
+            {
+                Wanted now = wanted with { Seed = wanted.Seed + (ulong)i };
+                rows.Add(Timed(instance, "HomeLine", now, instance.Solve, progress));
+                if (peer && i == 0 && instance.Peer is { } other) rows.Add(Timed(instance, "OR-Tools routing", now, other, progress));
+            }
+        }
+
+        return rows;
+    }
+
+    private RunRow Timed(Instance instance, string solver, Wanted now, Func<Wanted, Solved> solve, TextWriter progress)
+    {
+        double begin = CpuClock.ThreadSeconds();
+        Solved solved = solve(now);
+        double seconds = CpuClock.ThreadSeconds() - begin;
+        (string convention, double? known) = instance.Conventions.Select(words => (words, _known.Value(instance.Name, words))).FirstOrDefault(pair => pair.Item2 is not null);
+        var row = new RunRow(instance.Name, instance.Class, solver, now.Seed, seconds, solved.Verdict.Cost, convention ?? instance.Conventions[0], known, solved.Verdict.Faults.Count == 0, solved.Iterations);
+        progress.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{row.Instance,-12} seed {row.Seed} {solver}: {row.Cost:0.00} known {row.Known} gap {row.Gap:0.000} % in {row.Seconds:0.00} s, {row.Iterations} iterations{(row.Valid ? "" : " NOT VALID: " + solved.Verdict.Faults[0])}"));
+        return row;
+    }
+}

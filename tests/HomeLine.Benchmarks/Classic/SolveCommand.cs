@@ -1,0 +1,74 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json;
+
+namespace HomeLine.Benchmarks.Classic;
+
+/// <summary>Solves one instance file and prints cost and routes.</summary>
+internal static class SolveCommand
+{
+    public static Command Create()
+    {
+        var file = new Argument<string>("file") { Description = "The instance file." };
+        var format = new Option<string?>("--format") { Description = $"Layout of the file: {string.Join(", ", AnyFile.Formats)}. Guessed when omitted." };
+        var distance = new Option<string?>("--distance") { Description = "tenths (legs truncated to one decimal) or exact; the set's own convention when omitted." };
+        var json = new Option<string?>("--json") { Description = "Where to write the solution as JSON." };
+        var running = new RunOptions();
+        var command = new Command("solve", "Solve one file of a published benchmark set.") { file, format, distance, json };
+        running.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            try
+            {
+                Instance instance = AnyFile.Open(parsed.GetValue(file)!, parsed.GetValue(format), RunOptions.Distance(parsed.GetValue(distance)));
+                Solved solved = instance.Solve(running.Read(parsed, CpuClock.ThreadSeconds()));
+                Print(instance, solved, Console.Out);
+                if (parsed.GetValue(json) is { } path) WriteJson(path, instance, solved);
+                return solved.Verdict.Faults.Count == 0 ? 0 : 1;
+            }
+            catch (UnreadableFileException fault)
+            {
+                Console.Error.WriteLine(fault.Message);
+                return 2;
+            }
+        });
+        return command;
+    }
+
+    private static void Print(Instance instance, Solved solved, TextWriter output)
+    {
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{instance.Name}: cost {solved.Verdict.Cost:0.####}, {solved.Routes.Count} routes, {solved.Iterations} iterations"));
+        output.WriteLine($"convention: {solved.Verdict.Convention}");
+        foreach (NamedRoute route in solved.Routes) output.WriteLine($"{route.Name}: {string.Join(' ', route.Stops)}");
+        if (solved.LeftOut.Count > 0) output.WriteLine($"left out: {string.Join(' ', solved.LeftOut)}");
+        foreach (string fault in solved.Verdict.Faults) output.WriteLine($"NOT VALID: {fault}");
+        if (solved.Verdict.Faults.Count == 0) output.WriteLine("checked: valid");
+    }
+
+    private static void WriteJson(string path, Instance instance, Solved solved)
+    {
+        try
+        {
+            File.WriteAllText(path, JsonSerializer.Serialize(
+                new
+                {
+                    instance = instance.Name,
+                    format = instance.Format,
+                    cost = solved.Verdict.Cost,
+                    valid = solved.Verdict.Faults.Count == 0,
+                    faults = solved.Verdict.Faults,
+                    convention = solved.Verdict.Convention,
+                    iterations = solved.Iterations,
+                    routes = solved.Routes.Select(route => new { name = route.Name, stops = route.Stops }),
+                    left_out = solved.LeftOut,
+                },
+                JsonSettings));
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new UnreadableFileException($"{path}: cannot be written ({fault.Message})", fault);
+        }
+    }
+
+    private static readonly JsonSerializerOptions JsonSettings = new() { WriteIndented = true };
+}

@@ -1,0 +1,34 @@
+namespace HomeLine.Benchmarks.Classic;
+
+/// <summary>One route for people: who or which day, and the stops in order, as the file numbers or names them.</summary>
+internal sealed record NamedRoute(string Name, IReadOnlyList<string> Stops);
+
+/// <summary>What an independent checker found about a solution.</summary>
+/// <param name="Cost">The set's own objective, computed from the file.</param>
+/// <param name="Faults">Broken rules, none when the solution is valid.</param>
+/// <param name="Convention">How distances, times and cost were computed.</param>
+internal sealed record Verdict(double Cost, IReadOnlyList<string> Faults, string Convention);
+
+/// <summary>A solution of one instance, checked.</summary>
+internal sealed record Solved(Verdict Verdict, IReadOnlyList<NamedRoute> Routes, IReadOnlyList<string> LeftOut, long Iterations);
+
+/// <summary>How to solve.</summary>
+internal sealed record Wanted(double Seconds, int Threads, ulong Seed, bool Wall, double AlreadyUsed, Tuning Tuning);
+
+/// <summary>Settings a measurement may change; null keeps the default.</summary>
+internal sealed record Tuning(double? First = null, double? Last = null, double? Ruin = null, int? Near = null, double? Polish = null);
+
+/// <summary>An instance of some published set, ready to be solved.</summary>
+internal abstract record Instance(string Name, string Format)
+{
+    /// <summary>What the best-known list calls the conventions this instance is computed in, the one gaps are reported against first.</summary>
+    public abstract IReadOnlyList<string> Conventions { get; }
+
+    /// <summary>The group of the set it belongs to.</summary>
+    public abstract string Class { get; }
+
+    /// <summary>OR-Tools routing on the same instance, where there is a model for it.</summary>
+    public virtual Func<Wanted, Solved>? Peer => null;
+
+    public abstract Solved Solve(Wanted wanted);
+}
