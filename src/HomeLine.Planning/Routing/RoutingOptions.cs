@@ -26,4 +26,16 @@ public sealed record RoutingOptions
 
     /// <summary>Share of the ruins that may move requests to other days, where there are several.</summary>
     public double AnyDayShare { get; init; } = 0.5;
+
+    /// <summary>Share of the budget after which the best set of all good routes seen is chosen for the first time; above 1 for never.</summary>
+    public double FirstPolish { get; init; } = 0.4;
+
+    /// <summary>Share of the budget between two such choices.</summary>
+    public double PolishEvery { get; init; } = 0.15;
+
+    /// <summary>Share of the budget kept for the last one.</summary>
+    public double LastPolishReserve { get; init; } = 0.03;
+
+    /// <summary>Limit of one choice in the solver's deterministic time, about a second each.</summary>
+    public double PolishEffort { get; init; } = 2;
 }

@@ -16,6 +16,7 @@ public sealed class RoutingSearch
     private readonly StringRuin _ruin;
     private readonly Recreate _recreate;
     private readonly PlanStore _best;
+    private readonly Polish _polish;
     private double _leg;
 
     /// <summary>Prepares a search; no plan yet.</summary>
@@ -33,6 +34,7 @@ public sealed class RoutingSearch
         _ruin = new StringRuin(_state, _chance, options.AverageRuin, options.LongestString);
         _recreate = new Recreate(_state, insertion, _chance);
         _best = new PlanStore(_model);
+        _polish = new Polish(_model);
     }
 
     /// <summary>Iterations done so far.</summary>
@@ -64,18 +66,43 @@ public sealed class RoutingSearch
 
     private void Anneal(ISearchBudget budget, CancellationToken cancel)
     {
-        double temperature = _options.FirstTemperature * _leg;
+        double temperature = 0, polishAt = _options.FirstPolish, polishTook = 0;
         for (long iteration = 0; ; iteration++, Iterations++)
         {
             if (iteration % BetweenLooks == 0)
             {
                 double used = budget.Used(iteration);
+                if (used >= Math.Min(1, polishAt) && polishAt <= 1)
+                {
+                    Choose(budget);
+                    polishTook = Math.Max(polishTook, budget.Used(iteration) - used);
+                    polishAt = NextPolish(polishAt, used, polishTook);
+                    used = budget.Used(iteration);
+                }
+
                 if (used >= 1 || cancel.IsCancellationRequested) return;
                 temperature = _leg * _options.FirstTemperature * Math.Pow(_options.LastTemperature / _options.FirstTemperature, used);
             }
 
             Step(temperature);
         }
+    }
+
+    /// <summary>The next share of the budget at which to choose among all routes; the last one leaves time for itself. Above 1: never again.</summary>
+    private double NextPolish(double last, double used, double took)
+    {
+        double final = 1 - Math.Max(_options.LastPolishReserve, 1.5 * took);
+        if (last >= final || used >= final) return 2;
+        double next = Math.Max(used, last) + Math.Max(_options.PolishEvery, 8 * took);
+        return next < final - (_options.PolishEvery / 2) ? next : final;
+    }
+
+    private void Choose(ISearchBudget budget)
+    {
+        double seconds = budget.SecondsLeft;
+        if (_polish.Better(_best.Plan(), _options.PolishEffort, double.IsInfinity(seconds) ? seconds : seconds * 0.7) is not { } better) return;
+        _state.TakeOver(better);
+        if (_state.Total < _best.Total) _best.Keep(_state);
     }
 
     private void Step(double temperature)
@@ -92,6 +119,7 @@ public sealed class RoutingSearch
         }
 
         if (_state.Total < _best.Total) _best.Keep(_state);
+        _polish.Notice(_state, _best.Total);
     }
 
     private void Move()

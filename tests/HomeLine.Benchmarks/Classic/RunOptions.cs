@@ -13,7 +13,7 @@ internal sealed class RunOptions
     private readonly Option<double?> _last = new("--last-temperature") { Description = "Tuning: last temperature, in mean legs." };
     private readonly Option<double?> _ruin = new("--ruin") { Description = "Tuning: visits removed by a ruin, on average." };
     private readonly Option<int?> _near = new("--near") { Description = "Tuning: neighbours tried on large instances." };
-    private readonly Option<double?> _polish = new("--polish") { Description = "Tuning: share of the time for choosing among all good routes." };
+    private readonly Option<double?> _polish = new("--polish") { Description = "Tuning: share of the time after which the best set of all good routes is first chosen; above 1 for never." };
 
     public RunOptions()
     {

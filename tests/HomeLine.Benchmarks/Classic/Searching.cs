@@ -22,6 +22,7 @@ internal static class Searching
             LastTemperature = wanted.Tuning.Last ?? defaults.LastTemperature,
             AverageRuin = wanted.Tuning.Ruin ?? defaults.AverageRuin,
             Near = wanted.Tuning.Near ?? defaults.Near,
+            FirstPolish = wanted.Tuning.Polish ?? defaults.FirstPolish,
         };
     }
 }
