@@ -3,7 +3,7 @@ namespace HomeLine.Benchmarks.Classic;
 /// <summary>Opens an instance file of any known format.</summary>
 internal static class AnyFile
 {
-    public static readonly string[] Formats = ["solomon"];
+    public static readonly string[] Formats = ["solomon", "cordeau"];
 
     /// <exception cref="UnreadableFileException">The file cannot be read, or its format is unknown.</exception>
     public static Instance Open(string path, string? format, Distance? distance)
@@ -15,6 +15,7 @@ internal static class AnyFile
             return (format ?? Guess(text)) switch
             {
                 "solomon" => SolomonFile.Read(name, text, distance ?? Distance.Tenths),
+                "cordeau" => CordeauFile.Read(name, text, distance ?? Distance.Exact),
                 var other => throw new UnreadableFileException($"unknown format '{other}'; known: {string.Join(", ", Formats)}"),
             };
         }
@@ -37,5 +38,7 @@ internal static class AnyFile
     }
 
     private static string Guess(string text) =>
-        SolomonFile.Looks(text) ? "solomon" : throw new UnreadableFileException($"no known format looks like this; name one with --format ({string.Join(", ", Formats)})");
+        SolomonFile.Looks(text) ? "solomon"
+        : CordeauFile.Looks(text) ? "cordeau"
+        : throw new UnreadableFileException($"no known format looks like this; name one with --format ({string.Join(", ", Formats)})");
 }

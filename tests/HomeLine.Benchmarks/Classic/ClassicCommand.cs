@@ -47,12 +47,15 @@ internal static class ClassicCommand
 }
 
 /// <summary>One run of one instance.</summary>
-internal sealed record RunRow(string Instance, string Class, string Solver, ulong Seed, double Seconds, double Cost, string Convention, double? Known, bool Valid, long Iterations)
+internal sealed record RunRow(string Instance, string Class, string Solver, ulong Seed, double Seconds, double Cost, string Convention, double? Known, double? Bar, bool Valid, long Iterations)
 {
     /// <summary>Gap to the best-known value in percent.</summary>
     public double? Gap => Known is { } known ? 100 * (Cost - known) / known : null;
 
+    /// <summary>Gap in percent to the second value of the set, where it has one: a solution proven reachable.</summary>
+    public double? GapToBar => Bar is { } bar ? 100 * (Cost - bar) / bar : null;
+
     public static IEnumerable<string> Csv(IEnumerable<RunRow> rows) => rows
-        .Select(row => string.Create(CultureInfo.InvariantCulture, $"{row.Instance},{row.Class},{row.Solver},{row.Seed},{row.Seconds:0.00},{row.Cost:0.####},\"{row.Convention}\",{row.Known},{row.Gap:0.0000},{(row.Valid ? "yes" : "no")},{row.Iterations}"))
-        .Prepend("instance,class,solver,seed,cpu_seconds,cost,convention,best_known,gap_percent,valid,iterations");
+        .Select(row => string.Create(CultureInfo.InvariantCulture, $"{row.Instance},{row.Class},{row.Solver},{row.Seed},{row.Seconds:0.00},{row.Cost:0.####},\"{row.Convention}\",{row.Known},{row.Gap:0.0000},{row.GapToBar:0.0000},{(row.Valid ? "yes" : "no")},{row.Iterations}"))
+        .Prepend("instance,class,solver,seed,cpu_seconds,cost,convention,best_known,gap_percent,gap_to_second_percent,valid,iterations");
 }

@@ -30,9 +30,9 @@ internal sealed class SetRun(string folder, string? format, Distance? distance, 
         double begin = CpuClock.ThreadSeconds();
         Solved solved = solve(now);
         double seconds = CpuClock.ThreadSeconds() - begin;
-        (string convention, double? known) = instance.Conventions.Select(words => (words, _known.Value(instance.Name, words))).FirstOrDefault(pair => pair.Item2 is not null);
-        var row = new RunRow(instance.Name, instance.Class, solver, now.Seed, seconds, solved.Verdict.Cost, convention ?? instance.Conventions[0], known, solved.Verdict.Faults.Count == 0, solved.Iterations);
-        progress.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{row.Instance,-12} seed {row.Seed} {solver}: {row.Cost:0.00} known {row.Known} gap {row.Gap:0.000} % in {row.Seconds:0.00} s, {row.Iterations} iterations{(row.Valid ? "" : " NOT VALID: " + solved.Verdict.Faults[0])}"));
+        double?[] known = [.. instance.Conventions.Select(words => _known.Value(instance.Name, words))];
+        var row = new RunRow(instance.Name, instance.Class, solver, now.Seed, seconds, solved.Verdict.Cost, instance.Conventions[0], known[0], known.Length > 1 ? known[1] : null, solved.Verdict.Faults.Count == 0, solved.Iterations);
+        progress.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{row.Instance,-12} seed {row.Seed} {solver}: {row.Cost:0.00} known {row.Known} gap {row.Gap:0.000} %{(row.Bar is null ? "" : $" second {row.GapToBar:0.000} %")} in {row.Seconds:0.00} s, {row.Iterations} iterations{(row.Valid ? "" : " NOT VALID: " + solved.Verdict.Faults[0])}"));
         return row;
     }
 }

@@ -1,0 +1,79 @@
+using CsCheck;
+using HomeLine.Planning.Routing;
+
+namespace HomeLine.Planning.Tests.Routing;
+
+/// <summary>Laws of the routing search on invented problems with a bit of everything.</summary>
+public sealed class RoutingLawTests
+{
+    private static readonly Gen<int> Seeds = Gen.Int[1, 1_000_000];
+
+    [Fact]
+    public void After_every_move_the_checker_finds_no_fault_and_the_same_cost() => Seeds.Sample(
+        seed =>
+        {
+            RoutingProblem problem = InventedTown.Rich((ulong)seed, 6 + (seed % 20));
+            var model = new RoutingModel(problem);
+            var store = new PlanStore(model);
+            var search = new RoutingSearch(problem, new RoutingOptions { Seed = (ulong)seed })
+            {
+                AfterMove = state =>
+                {
+                    store.Keep(state);
+                    RoutingPlan plan = store.Plan();
+                    RoutingVerdict verdict = RoutingCheck.Judge(problem, plan);
+                    Assert.Equal(plan.Missing, verdict.Faults.Length);
+                    Assert.Equal(verdict.Cost, plan.Cost);
+                },
+            };
+            search.Run(new IterationBudget(150));
+        },
+        iter: 200,
+        threads: 1);
+
+    [Fact]
+    public void The_same_seed_gives_the_same_plan() => Seeds.Sample(
+        seed => Assert.Equal(Written(Plan(seed)), Written(Plan(seed))),
+        iter: 20,
+        threads: 1);
+
+    [Fact]
+    public void A_warm_start_is_never_worse_than_the_plan_it_starts_from() => Seeds.Sample(
+        seed =>
+        {
+            RoutingPlan first = Plan(seed);
+            RoutingProblem problem = InventedTown.Rich((ulong)seed, 25);
+            RoutingPlan again = new RoutingSearch(problem, new RoutingOptions { Seed = 7 }).Run(new IterationBudget(30), first);
+            Assert.True((again.Missing, again.Cost).CompareTo((first.Missing, first.Cost)) <= 0);
+        },
+        iter: 60,
+        threads: 1);
+
+    [Fact]
+    public void A_cancelled_search_returns_a_plan()
+    {
+        using var cancelled = new CancellationTokenSource();
+        cancelled.Cancel();
+        RoutingProblem problem = InventedTown.Simple(3, 60, vehicles: 60);
+
+        RoutingPlan plan = new RoutingSearch(problem, new RoutingOptions()).Run(new IterationBudget(1_000_000), cancel: cancelled.Token);
+
+        Assert.Empty(RoutingCheck.Judge(problem, plan).Faults);
+    }
+
+    [Fact]
+    public void Near_positions_alone_give_valid_plans_too()
+    {
+        RoutingProblem problem = InventedTown.Simple(4, 80, vehicles: 80);
+
+        RoutingPlan plan = new RoutingSearch(problem, new RoutingOptions { NearFrom = 10, Near = 12 }).Run(new IterationBudget(3_000), cancel: TestContext.Current.CancellationToken);
+
+        Assert.Empty(RoutingCheck.Judge(problem, plan).Faults);
+        Assert.Equal(RoutingCheck.Judge(problem, plan).Cost, plan.Cost);
+    }
+
+    private static RoutingPlan Plan(int seed) =>
+        new RoutingSearch(InventedTown.Rich((ulong)seed, 25), new RoutingOptions { Seed = (ulong)seed }).Run(new IterationBudget(400));
+
+    private static string Written(RoutingPlan plan) => string.Join(" | ", plan.Routes.Select(route => $"{route.Kind}: {string.Join(' ', route.Requests)}")) + $" = {plan.Cost}";
+}
