@@ -9,7 +9,17 @@ namespace HomeLine.LineCare;
 /// <param name="Line">The line.</param>
 /// <param name="Reason">One plain sentence.</param>
 /// <param name="Lumen">The one lumen that is locked; empty when the whole line is.</param>
-public sealed record LineLock(LineId Line, string Reason, string? Lumen = null);
+public sealed record LineLock(LineId Line, string Reason, string? Lumen = null)
+{
+    /// <summary>What kind of lock it is: a code of <see cref="DecisionCodes"/>, so that whoever may lift it can be asked; empty for a lock nobody lifts.</summary>
+    public string Code { get; init; } = "";
+
+    /// <summary>What it rests on, by identifier: the ledger entry that locked the line or gave the length.</summary>
+    public string About { get; init; } = "";
+
+    /// <summary>Since which civil day at the patient's place it has been locked; empty when no entry says.</summary>
+    public LocalDate? Since { get; init; }
+}
 
 /// <summary>Care that would be due and is deliberately not done.</summary>
 /// <param name="Window">The window as it would have been.</param>
@@ -21,7 +31,15 @@ public sealed record WaivedCare(DueWindow Window, string Reason);
 /// <param name="Line">On which line, where it matters.</param>
 /// <param name="Code">A stable code, listed in docs/reasons.md.</param>
 /// <param name="Sentence">What has to be decided and why.</param>
-public sealed record Decision(PatientId Patient, LineId? Line, string Code, string Sentence);
+public sealed record Decision(PatientId Patient, LineId? Line, string Code, string Sentence)
+{
+    /// <summary>What the question is about, by identifier: an order, a ledger entry, a validation. With patient, line and code it tells this
+    /// question from every other and stays the same from day to day, while the sentence may be worded anew.</summary>
+    public string About { get; init; } = "";
+
+    /// <summary>Since which civil day at the patient's place it waits; empty when no entry says.</summary>
+    public LocalDate? Since { get; init; }
+}
 
 /// <summary>What is due for one patient, and why.</summary>
 /// <param name="Patient">The patient.</param>

@@ -9,6 +9,12 @@ public static class DecisionCodes
     /// <summary>The tip position is not confirmed: the line is locked until it is.</summary>
     public const string TipUnconfirmed = "tip-unconfirmed";
 
+    /// <summary>The line was locked for use, for example by a symptom screen that stopped.</summary>
+    public const string UseLocked = "use-locked";
+
+    /// <summary>A lumen is occluded: locked until it is cleared or kept out of use.</summary>
+    public const string LumenOccluded = "lumen-occluded";
+
     /// <summary>A statement about a dressing contradicts a date read off it.</summary>
     public const string ContradictedDate = "date-contradicted";
 

@@ -78,7 +78,7 @@ internal static class DressingClock
     /// <summary>A site that is not healed and has nothing over it is due at once, and somebody licensed is asked.</summary>
     private static DueWindow Bare(Reckoning reckoning, LineStory story)
     {
-        reckoning.Ask(story.Line.Id, DecisionCodes.NoDressing,
+        reckoning.Ask(story.Line.Id, DecisionCodes.NoDressing, story.Dressing.By!,
             "The site is not documented as healed and has no dressing: an order is needed, or a dressing.");
         var rule = reckoning.Policy.InForce(RuleIds.SealMiddle, reckoning.Today)!;
         var day = story.Dressing.Moment.Date;

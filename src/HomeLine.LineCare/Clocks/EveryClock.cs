@@ -72,7 +72,8 @@ internal static class EveryClock
         ValidationClock.Add(reckoning);
         OutsideCareClock.Apply(reckoning);
         if (reckoning.Care.BornOn is null)
-            reckoning.Ask(null, DecisionCodes.BirthDateMissing, "The birth date is missing: age rules for materials and urgency are off.");
+            reckoning.Ask(null, DecisionCodes.BirthDateMissing, "", reckoning.Care.CareStartedOn,
+                "The birth date is missing: age rules for materials and urgency are off.");
     }
 
     /// <summary>A service through a line that has come out is not due any more; a draw may still be, by another route.</summary>

@@ -23,7 +23,7 @@ internal static class LabsClock
     {
         if (every is < 1 or > 365)
         {
-            reckoning.Ask(order.Line, DecisionCodes.OrderIntervalOutOfRange,
+            reckoning.Ask(order.Line, DecisionCodes.OrderIntervalOutOfRange, order.Id, order.StartsOn,
                 $"Order {order.Id} asks for a draw every {every} days; an interval is 1 to 365 days.");
             return;
         }

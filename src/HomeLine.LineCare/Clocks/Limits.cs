@@ -131,7 +131,7 @@ internal sealed class Limits(Reckoning reckoning)
             if (!order.IsActiveOn(reckoning.Today)) continue;
             if (days is < 1 or > 365)
             {
-                reckoning.Ask(question.Line, DecisionCodes.OrderIntervalOutOfRange,
+                reckoning.Ask(question.Line, DecisionCodes.OrderIntervalOutOfRange, order.Id, order.StartsOn,
                     $"Order {order.Id} asks for every {days} days; an interval is 1 to 365 days. Policy applies until it is corrected.");
                 continue;
             }
@@ -151,7 +151,7 @@ internal sealed class Limits(Reckoning reckoning)
         if (end <= policy.LateFrom) return limit;
         if (!order.Confirmed)
         {
-            reckoning.Ask(question.Line, DecisionCodes.LooserOrder,
+            reckoning.Ask(question.Line, DecisionCodes.LooserOrder, $"{order.Id} {question.Item}", order.StartsOn,
                 $"Order {order.Id} asks for every {days} days where {policy.ValueText} applies. The stricter stands until the order is confirmed.");
             return limit with { Overrode = Noting(limit.Overrode, $"order {order.Id}: every {days} days, looser and not confirmed") };
         }

@@ -10,34 +10,57 @@ internal static class LocksAndLengths
     public static void Add(Reckoning reckoning, LineStory story)
     {
         if (!story.TipConfirmed)
-            reckoning.Locks.Add(new LineLock(story.Line.Id, "The tip position is not confirmed: not for use."));
+            reckoning.Locks.Add(new LineLock(story.Line.Id, "The tip position is not confirmed: not for use.")
+            {
+                Code = DecisionCodes.TipUnconfirmed,
+                Since = story.Inserted is { } inserted ? reckoning.DayOf(inserted) : story.Line.InsertedOn,
+            });
         if (story.UseLocked is { } locked)
-            reckoning.Locks.Add(new LineLock(story.Line.Id, $"Locked on {Says.Short(locked.Performed?.Date ?? reckoning.DayOf(locked.RecordedAt))} until a licensed person releases it. {locked.Note}".TrimEnd()));
+            reckoning.Locks.Add(new LineLock(story.Line.Id, $"Locked on {Says.Short(reckoning.DayOf(locked))} until a licensed person releases it. {locked.Note}".TrimEnd())
+            {
+                Code = DecisionCodes.UseLocked,
+                About = locked.Id.Value,
+                Since = reckoning.DayOf(locked),
+            });
         foreach (var lumen in story.Lumens)
             if (lumen.Occluded)
-                reckoning.Locks.Add(new LineLock(story.Line.Id, $"Lumen {lumen.Label} is occluded: not for use, do not force.", lumen.Label));
+                reckoning.Locks.Add(new LineLock(story.Line.Id, $"Lumen {lumen.Label} is occluded: not for use, do not force.", lumen.Label)
+                {
+                    Code = DecisionCodes.LumenOccluded,
+                    About = lumen.OccludedBy?.Id.Value ?? "",
+                    Since = lumen.OccludedBy is { } found ? reckoning.DayOf(found) : null,
+                });
         if (story.Contradicted is { } word)
-            reckoning.Ask(story.Line.Id, DecisionCodes.ContradictedDate,
+            reckoning.Ask(story.Line.Id, DecisionCodes.ContradictedDate, word,
                 $"A dressing change told later{Says.By(word)} does not fit the date read off the dressing. The date read off stands until somebody decides.");
         if (story.Covering == DressingKind.AntisepticFilm
-            && Materials.ChlorhexidineAllowed(reckoning.Care, reckoning.Policy, reckoning.Today) is { Allowed: false } caution)
-            reckoning.Ask(story.Line.Id, DecisionCodes.Chlorhexidine, $"{caution.Reason} The dressing that is on contains it.");
+            && Materials.ChlorhexidineAllowed(reckoning.Care, reckoning.Policy, reckoning.Today) is { Allowed: false } caution
+            && story.Dressing.By is { } change)
+            reckoning.Ask(story.Line.Id, DecisionCodes.Chlorhexidine, change, $"{caution.Reason} The dressing that is on contains it.");
         AddLength(reckoning, story);
     }
 
-    /// <summary>Growth that reaches the step asks for a new measurement; growth beyond it locks the line until somebody licensed has decided.</summary>
+    /// <summary>Growth that reaches the step asks for a new measurement; growth beyond it locks the line until somebody licensed has decided.
+    /// A release accepts the reading it was made on: from then on growth counts from there.</summary>
     private static void AddLength(Reckoning reckoning, LineStory story)
     {
-        var baseline = story.Baseline?.OutsideLengthCm ?? story.Line.OutsideLengthCm;
-        if (baseline is not { } before || story.LastLength is not { OutsideLengthCm: { } now } reading || reading == story.Baseline) return;
+        var baseline = story.AcceptedLength ?? story.Baseline;
+        if ((baseline?.OutsideLengthCm ?? story.Line.OutsideLengthCm) is not { } before
+            || story.LastLength is not { OutsideLengthCm: { } now } reading || reading == baseline) return;
         var growth = now - before;
-        var text = $"Outside length {Says.Amount(now, "cm")} on {Says.Short(reading.Performed?.Date ?? reckoning.DayOf(reading.RecordedAt))}, {Says.Amount(before, "cm")} at insertion";
+        var from = story.AcceptedLength is { } accepted ? $"accepted on {Says.Short(reckoning.DayOf(accepted))}" : "at insertion";
+        var text = $"Outside length {Says.Amount(now, "cm")} on {Says.Short(reckoning.DayOf(reading))}, {Says.Amount(before, "cm")} {from}";
         var step = reckoning.Value(RuleIds.LengthStep);
         if (growth > step)
-            reckoning.Locks.Add(new LineLock(story.Line.Id, $"{text}: the tip may have moved. No infusion until a licensed person has decided."));
+            reckoning.Locks.Add(new LineLock(story.Line.Id, $"{text}: the tip may have moved. No infusion until a licensed person has decided.")
+            {
+                Code = DecisionCodes.LengthGrew,
+                About = reading.Id.Value,
+                Since = reckoning.DayOf(reading),
+            });
         if (growth >= step)
-            reckoning.Ask(story.Line.Id, DecisionCodes.LengthGrew, $"{text}: measure again and decide.");
+            reckoning.Ask(story.Line.Id, DecisionCodes.LengthGrew, reading, $"{text}: measure again and decide.");
         else if (-growth > reckoning.Value(RuleIds.LengthShortening))
-            reckoning.Ask(story.Line.Id, DecisionCodes.LengthShrank, $"{text}: the line may have moved inward; decide about imaging.");
+            reckoning.Ask(story.Line.Id, DecisionCodes.LengthShrank, reading, $"{text}: the line may have moved inward; decide about imaging.");
     }
 }

@@ -20,7 +20,7 @@ internal static class OutsideCareClock
             }
 
             if (open && reckoning.Now >= expected.ReportBy)
-                reckoning.Ask(expected.Line, DecisionCodes.OutsideCareNotReported,
+                reckoning.Ask(expected.Line, DecisionCodes.OutsideCareNotReported, Says.Iso(expected.On), expected.On,
                     $"{expected.Where} was to do this on {Says.Short(expected.On)} and no report came by {Says.Moment(expected.ReportBy, reckoning.Care.Zone)}.");
         }
     }

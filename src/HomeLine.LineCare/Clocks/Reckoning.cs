@@ -51,11 +51,20 @@ internal sealed class Reckoning
     /// <summary>A policy value in force today.</summary>
     public decimal Value(string ruleId) => Policy.ValueOf(ruleId, Today);
 
-    public void Ask(LineId? line, string code, string sentence)
+    /// <summary>Asks a licensed person once: a question with the same line, code and subject is not asked again.</summary>
+    public void Ask(LineId? line, string code, string about, LocalDate? since, string sentence)
     {
-        var decision = new Decision(Care.Patient, line, code, sentence);
-        if (!Decisions.Contains(decision)) Decisions.Add(decision);
+        foreach (var asked in Decisions)
+            if (asked.Line == line && asked.Code == code && asked.About == about) return;
+        Decisions.Add(new Decision(Care.Patient, line, code, sentence) { About = about, Since = since });
     }
+
+    /// <summary>As <see cref="Ask(LineId?, string, string, LocalDate?, string)"/>, about a ledger entry and since its day.</summary>
+    public void Ask(LineId? line, string code, LineEvent about, string sentence) =>
+        Ask(line, code, about.Id.Value, DayOf(about), sentence);
+
+    /// <summary>Civil day of an entry: performed, or recorded when the date is unknown.</summary>
+    public LocalDate DayOf(LineEvent entry) => entry.Performed?.Date ?? DayOf(entry.RecordedAt);
 
     /// <summary>The exact moment, or the one that makes the item late soonest when only the day is known.</summary>
     public Instant EarliestOf(CareMoment moment) => moment.At ?? StartOf(moment.Date);

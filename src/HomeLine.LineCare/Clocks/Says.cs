@@ -18,6 +18,9 @@ internal static class Says
 
     public static string Short(LocalDate day) => ShortDay.Format(day);
 
+    /// <summary>A day as identifiers carry it.</summary>
+    public static string Iso(LocalDate day) => LocalDatePattern.Iso.Format(day);
+
     public static string When(CareMoment moment, DateTimeZone zone) => moment.At is { } at
         ? $"{Short(moment.Date)} {At(at, zone)}"
         : Short(moment.Date);

@@ -12,7 +12,7 @@ internal static class ServiceClock
         foreach (var day in Occurrences.Open(order, lastDone, reckoning.Today, reckoning.Horizon))
             reckoning.Windows.Add(OrderedWindow.On(reckoning, CareItem.OrderedService, order, day, What(order)));
         if (order.Kind == OrderKind.NurseDose && order.EveryDays == 1 && lastDone is { } done && done < reckoning.Today.PlusDays(-1))
-            reckoning.Ask(order.Line, DecisionCodes.DoseNotRecorded,
+            reckoning.Ask(order.Line, DecisionCodes.DoseNotRecorded, $"{order.Id} {Says.Iso(done)}", done.PlusDays(1),
                 $"No dose under order {order.Id} is recorded after {Says.Short(done)}: given and not written down, or missed. The prescriber decides about a missed dose.");
     }
 

@@ -54,7 +54,7 @@ internal static class SetClock
     {
         if (infusion.SetChangedBy != PerformerKind.Caregiver) return infusion.SetChangedBy;
         if (Owners.IsValidated(reckoning.Care.Caregivers, CareItem.Set, infusion.Line, reckoning.Today)) return PerformerKind.Caregiver;
-        reckoning.Ask(infusion.Line, DecisionCodes.CaregiverNotValidated,
+        reckoning.Ask(infusion.Line, DecisionCodes.CaregiverNotValidated, infusion.Drug, null,
             $"Nobody is validated to change the set for {infusion.Drug}: it falls to the nurse until somebody is.");
         return PerformerKind.Nurse;
     }

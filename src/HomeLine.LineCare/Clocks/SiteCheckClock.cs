@@ -23,7 +23,7 @@ internal static class SiteCheckClock
         var rule = reckoning.Policy.InForce(RuleIds.NurseCheck, reckoning.Today)!;
         var day = care.Performed?.Date ?? reckoning.DayOf(care.RecordedAt);
         var what = $"Care{Says.By(care)} {Says.Short(day)}, not validated for it";
-        reckoning.Ask(line.Id, DecisionCodes.UnverifiedCare, $"{what}: kept as unverified, a nurse looks within {Says.Amount(rule.Value, rule.Unit)}.");
+        reckoning.Ask(line.Id, DecisionCodes.UnverifiedCare, care, $"{what}: kept as unverified, a nurse looks within {Says.Amount(rule.Value, rule.Unit)}.");
         return Frame.Days(reckoning, CareItem.NurseCheck, line.Id, day, day.PlusDays((int)rule.Value)) with
         {
             Because = new WindowReason(
@@ -37,7 +37,7 @@ internal static class SiteCheckClock
     {
         if (story.Ended is not { Kind: LineEventKind.Removed } removal) return;
         if (removal.OutsideLengthCm is { } taken && story.Line.InsertedLengthCm is { } inserted && taken < inserted)
-            reckoning.Ask(story.Line.Id, DecisionCodes.RemovedShorter,
+            reckoning.Ask(story.Line.Id, DecisionCodes.RemovedShorter, removal,
                 $"The removed catheter measures {Says.Amount(taken, "cm")}, shorter than the {Says.Amount(inserted, "cm")} that went in. A piece may remain: this is an emergency.");
         if (story.CheckedAfterRemoval is not null) return;
         var rule = reckoning.Policy.InForce(RuleIds.Max(RuleIds.RemovalCheck), reckoning.Today)!;

@@ -37,6 +37,7 @@ internal static class ValidationClock
     {
         foreach (var group in lapsed.GroupBy(validation => (validation.Person, validation.Line, validation.ValidThrough)))
             reckoning.Ask(group.Key.Line, DecisionCodes.ValidationLapsed,
+                $"{group.Key.Person} {Says.Iso(group.Key.ValidThrough)}", group.Key.ValidThrough.PlusDays(1),
                 $"{group.Key.Person} was validated for {string.Join(", ", group.Select(v => Words(v.Item)))} through {Says.Day(group.Key.ValidThrough)}: "
                 + "lapsed, the nurse does it until it is renewed.");
     }

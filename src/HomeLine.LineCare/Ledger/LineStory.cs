@@ -62,6 +62,9 @@ internal sealed partial class LineStory
 
     public LineEvent? Baseline { get; private set; }
 
+    /// <summary>The last reading there was when a licensed person released the line: that length is accepted.</summary>
+    public LineEvent? AcceptedLength { get; private set; }
+
     public LumenStory? Lumen(string label) => Array.Find(Lumens, lumen => lumen.Label == label);
 
     /// <summary>Takes in the next event of this line, or one of the patient as a whole.</summary>
@@ -96,11 +99,16 @@ internal sealed partial class LineStory
             case LineEventKind.Inserted: Inserted = entry; break;
             case LineEventKind.TipConfirmed: TipConfirmed = true; break;
             case LineEventKind.UseLocked: UseLocked = entry; break;
-            case LineEventKind.UseReleased: UseLocked = null; break;
+            case LineEventKind.UseReleased: UseLocked = null; AcceptedLength = LastLength; break;
             case LineEventKind.SealReported: BrokenSeals.Add(entry); break;
             case LineEventKind.Removed or LineEventKind.Exchanged: Ended = entry; break;
             case LineEventKind.LumenOccluded or LineEventKind.LumenCleared:
-                foreach (var lumen in Named(entry.LumensUsed)) lumen.Occluded = entry.Kind == LineEventKind.LumenOccluded;
+                foreach (var lumen in Named(entry.LumensUsed))
+                {
+                    lumen.Occluded = entry.Kind == LineEventKind.LumenOccluded;
+                    lumen.OccludedBy = lumen.Occluded ? entry : null;
+                }
+
                 break;
             case LineEventKind.ConnectorCompromised:
                 foreach (var lumen in Named(entry.ConnectorsChanged.IsDefaultOrEmpty ? entry.LumensUsed : entry.ConnectorsChanged))

@@ -9,6 +9,9 @@ internal sealed class LumenStory(Lumen lumen)
 
     public bool Occluded { get; set; } = lumen.Occluded;
 
+    /// <summary>The entry that found it occluded; empty when the line's record says so.</summary>
+    public LineEvent? OccludedBy { get; set; }
+
     public Anchor Connector { get; set; } = Anchor.None;
 
     public Anchor Flush { get; set; } = Anchor.None;

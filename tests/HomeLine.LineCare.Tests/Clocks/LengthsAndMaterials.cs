@@ -25,6 +25,26 @@ public sealed class LengthsAndMaterials
     }
 
     [Fact]
+    public void A_release_accepts_the_length_it_was_made_on_and_only_growth_beyond_it_locks_again()
+    {
+        var released = Measured(4).Event(LineEventKind.UseReleased, Mar(4));
+        var grownAgain = released.Event(LineEventKind.Measured, Mar(6), but: e => e with { OutsideLengthCm = 5.5m });
+
+        Assert.Empty(released.AnswerAt(Mar(8)).Locks);
+        Assert.DoesNotContain(released.AnswerAt(Mar(8)).Decisions, d => d.Code == DecisionCodes.LengthGrew);
+        Assert.Contains("4 cm accepted on Wed 3 Mar", Assert.Single(grownAgain.AnswerAt(Mar(8)).Locks).Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_question_names_what_it_is_about_and_since_when_and_is_the_same_the_next_day()
+    {
+        var monday = Assert.Single(Measured(3).AnswerAt(Mar(8)).Decisions, d => d.Code == DecisionCodes.LengthGrew);
+
+        Assert.Equal(("E1", Mar(3)), (monday.About, monday.Since));
+        Assert.Equal(monday, Assert.Single(Measured(3).AnswerAt(Mar(9)).Decisions, d => d.Code == DecisionCodes.LengthGrew));
+    }
+
+    [Fact]
     public void A_line_that_moved_inward_is_asked_about() =>
         Assert.Contains(new Given().Line(LineKind.Picc, 1, but: l => l with { OutsideLengthCm = 5 })
             .Event(LineEventKind.Measured, Mar(3), but: e => e with { OutsideLengthCm = 2.5m }).AnswerAt(Mar(8)).Decisions,
