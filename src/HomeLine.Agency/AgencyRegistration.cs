@@ -1,4 +1,5 @@
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Due;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
@@ -40,6 +41,8 @@ public static class AgencyRegistration
         services.AddSingleton<PublishWeek>();
         services.AddSingleton<ReportProblem>();
         services.AddSingleton<TickTold>();
+        services.AddSingleton<AskDecisions>();
+        services.AddSingleton<DecideQuestion>();
         services.AddSingleton<AskSheets>();
         services.AddAgencyAccounts();
         services.AddSingleton<OpenAgency>();

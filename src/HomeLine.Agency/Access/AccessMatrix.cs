@@ -12,7 +12,9 @@ public static class AccessMatrix
         SeeDueList or SeePatient or SeeWeek or PrintCareSheet or PrintDaySheet => true,
         ReportProblem => role is ClinicalManager or Coordinator or Nurse,
         PlanWeek or PublishWeek or ApplyAnswer => role is ClinicalManager or Coordinator,
-        DecideRedFlag => role is ClinicalManager,
+        SeeDecisions => role is ClinicalManager or Coordinator or Nurse,
+        // Which questions a nurse may decide stands in DecisionRights.
+        Decide => role is ClinicalManager or Nurse,
         ImportRoster => role is Administrator or Coordinator,
         ManageAccounts => role is Administrator,
         SeeAuditTrail => role is Administrator or ClinicalManager,

@@ -62,7 +62,7 @@ public sealed class AskPatient(IDbContextFactory<AgencyDb> databases, AgencyCloc
             care.Caregivers,
             answer.OnHold,
             answer.Locks,
-            answer.Decisions,
+            agency.Questions(patient.Id),
             [.. visits.OrderBy(v => v.Day).ThenBy(v => v.Start)])
         {
             Screen = ScreenContext.Of(care, agency.Today),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare;
@@ -19,7 +20,7 @@ public sealed record PatientOverview(
     ImmutableArray<CaregiverValidation> Caregivers,
     Hold? OnHold,
     ImmutableArray<LineLock> Locks,
-    ImmutableArray<Decision> Decisions,
+    ImmutableArray<OpenDecision> Decisions,
     ImmutableArray<WeekVisit> Visits)
 {
     /// <summary>What about the patient decides which questions of the symptom screen are asked; every one until it is known.</summary>

@@ -18,6 +18,9 @@ public enum ReportOutcome
     /// <summary>One of them was applied.</summary>
     Applied,
 
+    /// <summary>The screen had stopped the flow, and a licensed person has decided.</summary>
+    Decided,
+
     /// <summary>Closed without a visit, with the reason.</summary>
     Closed,
 }

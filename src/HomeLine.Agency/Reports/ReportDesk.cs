@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekPlanning;
@@ -72,6 +73,9 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
         return new AppliedAnswer(published.Value, same.ToTell);
     }
 
+    private string Practitioner() =>
+        agency.Roster.Patients.First(p => p.Id == report.Patient).Practitioner is { Length: > 0 } name ? name : "the practitioner";
+
     private LineEvent SealEvent() => new()
     {
         Id = new EventId($"{id}-seal"),
@@ -116,6 +120,15 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
     {
         CareOrder? order = await db.Orders
             .FirstOrDefaultAsync(o => o.Patient == report.Patient && o.Kind == OrderKind.VisitFrequency && o.AsNeededVisits > o.AsNeededUsed, cancel);
-        if (order is not null) db.Entry(order).Property(o => o.AsNeededUsed).CurrentValue = order.AsNeededUsed + 1;
+        if (order is not null)
+        {
+            db.Entry(order).Property(o => o.AsNeededUsed).CurrentValue = order.AsNeededUsed + 1;
+            return;
+        }
+
+        db.OrderRequests.Add(new OrderRequest(
+            $"{id}-order", report.Patient, report.Line, agency.Today,
+            $"The visit after report {id} was for safety and went ahead without an as-needed visit left in the orders. Ask {Practitioner()} for the order.",
+            actor.Name));
     }
 }

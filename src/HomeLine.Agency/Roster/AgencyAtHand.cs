@@ -1,6 +1,10 @@
+using System.Collections.Immutable;
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekPlanning;
+using HomeLine.LineCare.Lines;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HomeLine.Agency.Roster;
@@ -11,6 +15,9 @@ namespace HomeLine.Agency.Roster;
 /// <param name="Now">The agency's now.</param>
 public sealed record AgencyAtHand(AgencyRoster Roster, CareFiles Files, Instant Now)
 {
+    /// <summary>Every licensed decision so far: what was settled is not asked again.</summary>
+    public ImmutableArray<DecisionRecord> Decided { get; init; } = [];
+
     /// <summary>Today at the branch.</summary>
     public LocalDate Today => Now.InZone(Roster.Profile.Zone).Date;
 
@@ -21,9 +28,13 @@ public sealed record AgencyAtHand(AgencyRoster Roster, CareFiles Files, Instant 
     public static LocalDate WeekOf(LocalDate date) =>
         date.DayOfWeek == IsoDayOfWeek.Monday ? date : date.Previous(IsoDayOfWeek.Monday);
 
+    /// <summary>What the clocks and the ledger of one patient ask of a licensed person, less what was decided.</summary>
+    public ImmutableArray<OpenDecision> Questions(PatientId patient) =>
+        [.. OpenDecisions.StillOpen(OpenDecisions.OfClocks(this, patient), Decided, Today)];
+
     /// <summary>The roster from the database, or why there is none.</summary>
     public static async Task<Outcome<AgencyAtHand>> ReadAsync(AgencyDb db, AgencyClock clock, CancellationToken cancel) =>
         await RosterReader.FindAsync(db, cancel) is { } roster
-            ? new AgencyAtHand(roster, CareFiles.Of(roster), clock.Now(roster.Profile))
+            ? new AgencyAtHand(roster, CareFiles.Of(roster), clock.Now(roster.Profile)) { Decided = [.. await db.Decisions.AsNoTracking().ToListAsync(cancel)] }
             : new Refusal("no-agency", "No agency has been opened yet.", "An administrator opens the demonstration agency or imports a roster.");
 }

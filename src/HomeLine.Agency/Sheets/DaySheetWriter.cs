@@ -97,7 +97,7 @@ internal static class DaySheetWriter
         if (!chlorhexidine.Allowed) unusual.Add($"No chlorhexidine. {chlorhexidine.Reason}");
         if (care.Risks.HasFlag(RiskFactors.AdhesiveInjury)) unusual.Add("Past skin injury from adhesive.");
         unusual.AddRange(answer.Locks.Select(l => $"{l.Line.Value}: {l.Reason}"));
-        unusual.AddRange(answer.Decisions.Select(d => d.Sentence));
+        unusual.AddRange(agency.Questions(patient.Id).Where(d => answer.Locks.All(l => l.Code != d.Code || l.Line != d.Line)).Select(d => d.Sentence));
         if (patient.CrewSize > 1) unusual.Add("Two persons, same start. Never go in alone.");
         if (patient.Language is not ("en" or "") && !nurse.Traits.Contains($"language:{patient.Language}"))
             unusual.Add($"Interpreter by phone needed ({CultureInfo.GetCultureInfo(patient.Language).EnglishName}).");

@@ -1,4 +1,5 @@
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
@@ -51,6 +52,8 @@ public abstract class AgencyDb : IdentityDbContext<Account>, IDataProtectionKeyC
     public DbSet<PublishedVersion> PublishedVersions => Set<PublishedVersion>();
     public DbSet<FiledReport> Reports => Set<FiledReport>();
     public DbSet<ToTell> ToTell => Set<ToTell>();
+    public DbSet<DecisionRecord> Decisions => Set<DecisionRecord>();
+    public DbSet<OrderRequest> OrderRequests => Set<OrderRequest>();
     public DbSet<PrintedCareSheet> PrintedCareSheets => Set<PrintedCareSheet>();
     public DbSet<AuditEntry> AuditEntries => Set<AuditEntry>();
     public DbSet<Activation> Activations => Set<Activation>();

@@ -16,7 +16,8 @@ public sealed class AccessMatrixTests
         [PublishWeek] = [ClinicalManager, Coordinator],
         [ReportProblem] = [ClinicalManager, Coordinator, Nurse],
         [ApplyAnswer] = [ClinicalManager, Coordinator],
-        [DecideRedFlag] = [ClinicalManager],
+        [SeeDecisions] = [ClinicalManager, Coordinator, Nurse],
+        [Decide] = [ClinicalManager, Nurse],
         [PrintCareSheet] = [Administrator, ClinicalManager, Coordinator, Nurse],
         [PrintDaySheet] = [Administrator, ClinicalManager, Coordinator, Nurse],
         [ImportRoster] = [Administrator, Coordinator],
@@ -47,6 +48,6 @@ public sealed class AccessMatrixTests
         var both = new Actor("u", "U", [Nurse, Administrator]);
         Assert.True(both.Allows(ReportProblem));
         Assert.True(both.Allows(ManageAccounts));
-        Assert.False(both.Allows(DecideRedFlag));
+        Assert.False(both.Allows(PublishWeek));
     }
 }

@@ -6,8 +6,16 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations;
 public partial class WrittenOnce : Migration
 {
     /// <inheritdoc/>
-    protected override void Up(MigrationBuilder migrationBuilder) => WrittenOnceTriggers.CreateOnPostgres(migrationBuilder);
+    protected override void Up(MigrationBuilder migrationBuilder)
+    {
+        WrittenOnceTriggers.CreateFunctionOnPostgres(migrationBuilder);
+        WrittenOnceTriggers.CreateOnPostgres(migrationBuilder, WrittenOnceTriggers.FirstTables);
+    }
 
     /// <inheritdoc/>
-    protected override void Down(MigrationBuilder migrationBuilder) => WrittenOnceTriggers.DropOnPostgres(migrationBuilder);
+    protected override void Down(MigrationBuilder migrationBuilder)
+    {
+        WrittenOnceTriggers.DropOnPostgres(migrationBuilder, WrittenOnceTriggers.FirstTables);
+        WrittenOnceTriggers.DropFunctionOnPostgres(migrationBuilder);
+    }
 }

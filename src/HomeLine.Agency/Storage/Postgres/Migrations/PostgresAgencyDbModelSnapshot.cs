@@ -198,6 +198,145 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Decisions.DecisionRecord", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("row");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
+
+                    b.Property<string>("Choice")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("choice");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("code");
+
+                    b.Property<long>("DecidedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("decided_at");
+
+                    b.Property<string>("EnteredBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("entered_by");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("key");
+
+                    b.Property<string>("LicensedName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("licensed_name");
+
+                    b.Property<string>("Line")
+                        .HasColumnType("text")
+                        .HasColumnName("line");
+
+                    b.Property<string>("Patient")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("patient");
+
+                    b.Property<string>("Question")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("question");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<int>("Round")
+                        .HasColumnType("integer")
+                        .HasColumnName("round");
+
+                    b.Property<string>("Until")
+                        .HasColumnType("text")
+                        .HasColumnName("until");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Line");
+
+                    b.HasIndex("Patient");
+
+                    b.HasIndex("Key", "Round")
+                        .IsUnique();
+
+                    b.ToTable("decisions", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Decisions.OrderRequest", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("row");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
+
+                    b.Property<string>("AskedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("asked_by");
+
+                    b.Property<string>("AskedOn")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("asked_on");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Line")
+                        .HasColumnType("text")
+                        .HasColumnName("line");
+
+                    b.Property<string>("Patient")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("patient");
+
+                    b.Property<string>("Sentence")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("sentence");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Line");
+
+                    b.HasIndex("Patient");
+
+                    b.ToTable("order_requests", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Reports.FiledReport", b =>
                 {
                     b.Property<long>("Row")
@@ -1738,6 +1877,38 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                         .WithMany()
                         .HasForeignKey("AccountId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Decisions.DecisionRecord", b =>
+                {
+                    b.HasOne("HomeLine.LineCare.Lines.Line", null)
+                        .WithMany()
+                        .HasForeignKey("Line")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("HomeLine.Agency.Roster.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("Patient")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Decisions.OrderRequest", b =>
+                {
+                    b.HasOne("HomeLine.LineCare.Lines.Line", null)
+                        .WithMany()
+                        .HasForeignKey("Line")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("HomeLine.Agency.Roster.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("Patient")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

@@ -6,8 +6,8 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations;
 public partial class WrittenOnce : Migration
 {
     /// <inheritdoc/>
-    protected override void Up(MigrationBuilder migrationBuilder) => WrittenOnceTriggers.CreateOnSqlite(migrationBuilder);
+    protected override void Up(MigrationBuilder migrationBuilder) => WrittenOnceTriggers.CreateOnSqlite(migrationBuilder, WrittenOnceTriggers.FirstTables);
 
     /// <inheritdoc/>
-    protected override void Down(MigrationBuilder migrationBuilder) => WrittenOnceTriggers.DropOnSqlite(migrationBuilder);
+    protected override void Down(MigrationBuilder migrationBuilder) => WrittenOnceTriggers.DropOnSqlite(migrationBuilder, WrittenOnceTriggers.FirstTables);
 }

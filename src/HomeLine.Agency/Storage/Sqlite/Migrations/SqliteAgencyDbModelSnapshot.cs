@@ -193,6 +193,141 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Decisions.DecisionRecord", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("row");
+
+                    b.Property<string>("Choice")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("choice");
+
+                    b.Property<string>("Code")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("code");
+
+                    b.Property<long>("DecidedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("decided_at");
+
+                    b.Property<string>("EnteredBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("entered_by");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Key")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("key");
+
+                    b.Property<string>("LicensedName")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("licensed_name");
+
+                    b.Property<string>("Line")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("line");
+
+                    b.Property<string>("Patient")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("patient");
+
+                    b.Property<string>("Question")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("question");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("reason");
+
+                    b.Property<int>("Round")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("round");
+
+                    b.Property<string>("Until")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("until");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Line");
+
+                    b.HasIndex("Patient");
+
+                    b.HasIndex("Key", "Round")
+                        .IsUnique();
+
+                    b.ToTable("decisions", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Decisions.OrderRequest", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("row");
+
+                    b.Property<string>("AskedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("asked_by");
+
+                    b.Property<string>("AskedOn")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("asked_on");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Line")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("line");
+
+                    b.Property<string>("Patient")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("patient");
+
+                    b.Property<string>("Sentence")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("sentence");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Line");
+
+                    b.HasIndex("Patient");
+
+                    b.ToTable("order_requests", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Reports.FiledReport", b =>
                 {
                     b.Property<long>("Row")
@@ -1697,6 +1832,38 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                         .WithMany()
                         .HasForeignKey("AccountId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Decisions.DecisionRecord", b =>
+                {
+                    b.HasOne("HomeLine.LineCare.Lines.Line", null)
+                        .WithMany()
+                        .HasForeignKey("Line")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("HomeLine.Agency.Roster.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("Patient")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Decisions.OrderRequest", b =>
+                {
+                    b.HasOne("HomeLine.LineCare.Lines.Line", null)
+                        .WithMany()
+                        .HasForeignKey("Line")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("HomeLine.Agency.Roster.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("Patient")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 
