@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
+using HomeLine.Agency.Decisions;
 using HomeLine.LineCare;
 using HomeLine.Planning.Plans;
 
@@ -15,7 +16,7 @@ public partial class ReasonTests
     public void A_planning_reason_is_explained() => Expect.Nothing(ReasonCode.All.Except(Explained));
 
     [Fact]
-    public void A_decision_is_explained() => Expect.Nothing(Constants(typeof(DecisionCodes)).Except(Explained));
+    public void A_decision_is_explained() => Expect.Nothing(Constants(typeof(DecisionCodes)).Concat(Constants(typeof(AppDecisionCodes))).Except(Explained));
 
     [Fact]
     public void A_refusal_is_explained() => Expect.Nothing(Repository.WrittenCode("src/")

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Windows;
 
@@ -47,4 +48,8 @@ public sealed record DueRow(
     DueWindow Window,
     Urgency Urgency,
     string InWords,
-    string? PlannedFor);
+    string? PlannedFor)
+{
+    /// <summary>Why the line, or the lumen in question, must not be used as usual; empty when it is not locked.</summary>
+    public ImmutableArray<string> Locks { get; init; } = [];
+}

@@ -53,7 +53,10 @@ public static class DueRows
                 window,
                 urgency,
                 InWords(window, urgency, patient.Zone, now),
-                PlannedFor(visits, chores[window].FirstOrDefault(), nurses));
+                PlannedFor(visits, chores[window].FirstOrDefault(), nurses))
+            {
+                Locks = [.. answer.Locks.Where(l => l.Line == window.Line).Select(l => l.Reason)],
+            };
         }
     }
 

@@ -45,6 +45,9 @@ public sealed record BoardStop(
     bool HasLateCare,
     ImmutableArray<string> Why)
 {
+    /// <summary>Lines of the patient that must not be used as usual, each with its reason.</summary>
+    public ImmutableArray<string> Locks { get; init; } = [];
+
     /// <summary>Length of the arrival range a family is told, minutes; the agency's policy.</summary>
     public int ToldMinutes { get; init; }
 }

@@ -20,11 +20,12 @@ public static class WeekBoards
         RoadTravel roads = RoadTravel.Of(roster);
         var patients = roster.Patients.ToDictionary(p => p.Id);
         var tasks = standing.Problem.Tasks.ToDictionary(t => t.Id);
+        var locks = week.Visits.Select(v => v.Patient).Distinct().ToDictionary(p => p, p => LocksOf(files, p, now));
         var rows = roster.Nurses.Select(n => new NurseRow(
             n.Id,
             n.Name,
             n.Credential,
-            [.. days.Select(d => Cell(n, d, week, roster, patients, tasks, roads, standing))]));
+            [.. days.Select(d => Cell(n, d, week, roster, patients, tasks, roads, standing, locks))]));
         return new WeekBoard(week, isDraft, days, [.. rows], week.Unmet, check, plannedAt);
     }
 
@@ -36,7 +37,8 @@ public static class WeekBoards
         Dictionary<LineCare.Lines.PatientId, Patient> patients,
         Dictionary<string, CareTask> tasks,
         RoadTravel roads,
-        StandingWeek standing)
+        StandingWeek standing,
+        Dictionary<LineCare.Lines.PatientId, ImmutableArray<string>> locks)
     {
         WorkingTime? hours = nurse.Week.FirstOrDefault(w => w.Weekday == day.DayOfWeek && !w.OnCall);
         string absence = NurseCalendar.AbsenceOn(nurse, day);
@@ -57,12 +59,16 @@ public static class WeekBoards
                 late,
                 Why(visit, task, standing))
             {
+                Locks = locks[visit.Patient],
                 ToldMinutes = standing.Problem.Rules.ToldRangeMinutes,
             });
         }
 
         return new NurseDayCell(day, absence.Length > 0 ? null : hours?.From, absence.Length > 0 ? null : hours?.To, absence, stops.ToImmutable(), route.DrivingMinutes, route.Stops.Sum(s => s.Visit.Minutes));
     }
+
+    private static ImmutableArray<string> LocksOf(CareFiles files, LineCare.Lines.PatientId patient, Instant now) =>
+        [.. files.WhatIsDue(patient, now).Locks.Select(l => $"{l.Line}: {l.Reason}")];
 
     /// <summary>Why the visit stands where it does: each item's window with its reason, then what narrows the start and the choice of nurse.</summary>
     private static ImmutableArray<string> Why(WeekVisit visit, CareTask? task, StandingWeek standing)
