@@ -24,7 +24,7 @@ internal static class DecisionFaults
 
     /// <summary>The longest an acceptance may last: policy, counted from today.</summary>
     public static LocalDate LongestEnd(DecisionFacts facts) =>
-        facts.Agency.Today.PlusDays((int)facts.Agency.Files.Policy.ValueOf("exception.longest", facts.Agency.Today));
+        facts.Agency.Today.PlusDays((int)facts.Agency.Files.Policy.ValueOf("exception.life.max", facts.Agency.Today));
 
     private static Refusal? EndFault(LocalDate? until, DecisionFacts facts)
     {
