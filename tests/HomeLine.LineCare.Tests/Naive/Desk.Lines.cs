@@ -242,8 +242,9 @@ internal sealed partial class Desk
 
     private void ReadLength(WallChart chart)
     {
-        if ((chart.FirstLength?.OutsideLengthCm ?? chart.Line.OutsideLengthCm) is not { } before) return;
-        if (chart.LastLength is not { } reading || reading == chart.FirstLength) return;
+        var first = chart.AcceptedLength ?? chart.FirstLength;
+        if ((first?.OutsideLengthCm ?? chart.Line.OutsideLengthCm) is not { } before) return;
+        if (chart.LastLength is not { } reading || reading == first) return;
         var growth = reading.OutsideLengthCm!.Value - before;
         if (growth > _rules.Value("length.step", _today)) _locks.Add($"{chart.Line.Id} ");
         if (growth >= _rules.Value("length.step", _today)) _questions.Add($"{chart.Line.Id} {DecisionCodes.LengthGrew}");

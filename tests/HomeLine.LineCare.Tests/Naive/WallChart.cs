@@ -82,6 +82,8 @@ internal sealed class WallChart(Line line, WallCalendar wall)
 
     public LineEvent? FirstLength { get; private set; }
 
+    public LineEvent? AcceptedLength { get; private set; }
+
     public void Write(LineEvent entry, bool theirsToDo)
     {
         if (entry.Kind == LineEventKind.AdmittedToHospital) _admission ??= entry;
@@ -192,7 +194,7 @@ internal sealed class WallChart(Line line, WallCalendar wall)
         {
             case LineEventKind.TipConfirmed: TipConfirmed = true; break;
             case LineEventKind.UseLocked: LockedBy = entry; break;
-            case LineEventKind.UseReleased: LockedBy = null; break;
+            case LineEventKind.UseReleased: LockedBy = null; AcceptedLength = LastLength; break;
             case LineEventKind.SealReported: SealReports.Add(entry); break;
             case LineEventKind.LumenOccluded or LineEventKind.LumenCleared:
                 foreach (var lumen in Lumens)
