@@ -65,7 +65,7 @@ public sealed class AskPatient(IDbContextFactory<AgencyDb> databases, AgencyCloc
             agency.Questions(patient.Id),
             [.. visits.OrderBy(v => v.Day).ThenBy(v => v.Start)])
         {
-            Screen = ScreenContext.Of(care, agency.Today),
+            Screen = ScreenContext.Of(care, agency.Files.Policy, agency.Today),
             ToldMinutes = (int)agency.Files.Policy.ValueOf("told.range", agency.Today),
         };
     }

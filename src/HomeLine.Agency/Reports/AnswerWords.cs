@@ -111,7 +111,7 @@ internal sealed class AnswerWords(
 
     private ImmutableArray<PersonToTell> ToTell(UrgentAnswer answer, WeekVisit visit, ImmutableArray<WeekVisit> replaced)
     {
-        Instant by = now + Duration.FromMinutes(5);
+        Instant by = now + Duration.FromMinutes((int)files.Policy.ValueOf("tell.within", visit.Day));
         var people = ImmutableArray.CreateBuilder<PersonToTell>();
         string cancelled = replaced.IsEmpty ? "" : $" The visit on {string.Join(" and ", replaced.Select(v => Day(v.Day)))} is cancelled.";
         cancelled += string.Concat(shortened.Visits.Select(v => $" The visit on {Day(v.After.Day)} stays and is shorter."));

@@ -23,7 +23,7 @@ public sealed class ReportProblem(IDbContextFactory<AgencyDb> databases, AgencyC
         if (!read.Succeeded) return read.Refusal!;
         AgencyAtHand agency = read.Value;
         if (ReportFaults.Of(report, agency) is { } fault) return fault;
-        ScreenOutcome screen = SymptomScreen.Evaluate(report.Answers, ScreenContext.Of(agency.Files[report.Patient], agency.Today));
+        ScreenOutcome screen = SymptomScreen.Evaluate(report.Answers, ScreenContext.Of(agency.Files[report.Patient], agency.Files.Policy, agency.Today));
         string id = $"R{await db.Reports.CountAsync(cancel) + 1}";
         PlannedWeek? week = (await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel))?.Week;
         var desk = new ReportDesk(db, actor, agency, report, id, clock.RealNow());

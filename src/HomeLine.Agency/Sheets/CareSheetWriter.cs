@@ -14,9 +14,6 @@ internal static class CareSheetWriter
 {
     private const string EachContainer = "With each new bag or dose";
 
-    /// <summary>What opens later than this is no news for a family yet.</summary>
-    private static readonly Duration LookAhead = Duration.FromDays(14);
-
     public static CareSheetContent Of(Patient patient, AgencyAtHand agency, PlannedWeek? week, PrintedCareSheet? last)
     {
         PatientCare care = agency.Files[patient.Id];
@@ -37,7 +34,7 @@ internal static class CareSheetWriter
             Tasks = Tasks(care, answer, visits, agency),
             Locks = [.. answer.Locks.Select(l => $"Do not use the {LineName(l.Line, care)} until your nurse says you can.").Distinct()],
             NeverWait = StandingTexts.NeverWait,
-            CallNow = StandingTexts.CallNow,
+            CallNow = StandingTexts.CallNow(agency.Files.Policy.ValueOf("fever.call", agency.Today)),
             CallToday = StandingTexts.CallToday,
             LooksGood = StandingTexts.LooksGood,
             NotToUse = NotToUse(care, agency),
@@ -69,7 +66,8 @@ internal static class CareSheetWriter
         var orders = care.Orders.ToDictionary(o => o.Id);
         bool manyLines = answer.Windows.Select(w => w.Line).OfType<LineId>().Distinct().Count() > 1;
         var tasks = new List<(SheetTask Task, Instant By)>();
-        foreach (DueWindow window in answer.Windows.Where(w => w.Opens < agency.Now + LookAhead))
+        Instant newsUntil = agency.Now + Duration.FromDays((int)agency.Files.Policy.ValueOf("sheet.ahead", agency.Today));
+        foreach (DueWindow window in answer.Windows.Where(w => w.Opens < newsUntil))
         {
             if (PlainTasks.Of(window.Item, window.Order is { } id ? orders.GetValueOrDefault(id) : null) is not { } words) continue;
             if (manyLines && window.Line is { } line) words += $", {LineName(line, care)}";

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace HomeLine.Agency.Sheets;
 
@@ -24,9 +25,10 @@ public static class StandingTexts
     /// <summary>
     /// Call the agency at once, by day or night. A swollen face stands with the emergencies only: the stricter call wins, and no sign is on two lists.
     /// </summary>
-    public static ImmutableArray<string> CallNow { get; } =
+    /// <param name="feverCelsius">The temperature from which to call, °C: the agency's policy.</param>
+    public static ImmutableArray<string> CallNow(decimal feverCelsius) =>
     [
-        "Fever: 100.4 °F (38.0 °C) or more.",
+        string.Create(CultureInfo.InvariantCulture, $"Fever: {(feverCelsius * 9 / 5) + 32:0.0} °F ({feverCelsius:0.0} °C) or more."),
         "Chills or shaking.",
         "Pus, or red skin that spreads.",
         "Pain over the port or the line.",

@@ -1,4 +1,5 @@
 using HomeLine.Agency.Roster;
+using HomeLine.LineCare.Policy;
 using HomeLine.Planning.Problem;
 using NodaTime;
 
@@ -7,16 +8,13 @@ namespace HomeLine.Agency.WeekPlanning;
 /// <summary>Nurse files as the planner's nurses: shifts of the horizon, leave taken out, licences by day.</summary>
 public static class NurseCalendar
 {
-    private static readonly LocalTime LunchFrom = new(11, 0);
-    private static readonly LocalTime LunchTo = new(14, 0);
-
-    public static Nurse Of(NurseFile file, RoadTravel roads, PlanCalendar calendar) => new()
+    public static Nurse Of(NurseFile file, RoadTravel roads, PlanCalendar calendar, PolicyBook policy) => new()
     {
         Id = file.Id,
         Name = file.Name,
         Home = roads.PlaceOfNurse(file.Id),
-        Shifts = [.. Enumerable.Range(0, calendar.DayCount).Select(day => ShiftOn(file, day, calendar)).OfType<Shift>()],
-        Skills = file.Skills,
+        Shifts = [.. Enumerable.Range(0, calendar.DayCount).Select(day => ShiftOn(file, day, calendar, policy)).OfType<Shift>()],
+        Skills = CredentialScope.Within(file, policy, calendar.FirstDay),
         Licences = [.. file.Licences.Select(l => new Licence(l.State, l.ValidThrough is { } last ? calendar.Day(last) : int.MaxValue))],
         Traits = file.Traits,
         MaxVisitsADay = file.MaxVisitsADay,
@@ -29,7 +27,7 @@ public static class NurseCalendar
         return file.Week.Any(w => w.Weekday == date.DayOfWeek && !w.OnCall) ? "" : "off";
     }
 
-    private static Shift? ShiftOn(NurseFile file, int day, PlanCalendar calendar)
+    private static Shift? ShiftOn(NurseFile file, int day, PlanCalendar calendar, PolicyBook policy)
     {
         LocalDate date = calendar.Date(day);
         if (file.Leaves.Any(l => date >= l.From && date <= l.Through)) return null;
@@ -44,8 +42,11 @@ public static class NurseCalendar
             to,
             to + file.OvertimeMinutes,
             file.LunchMinutes,
-            Math.Clamp(calendar.Minute(date, LunchFrom), from, to),
-            Math.Clamp(calendar.Minute(date, LunchTo), from, to),
+            Math.Clamp(calendar.Minute(date, HourOf(policy, "lunch.from", date)), from, to),
+            Math.Clamp(calendar.Minute(date, HourOf(policy, "lunch.to", date)), from, to),
             hours.OnCall);
     }
+
+    private static LocalTime HourOf(PolicyBook policy, string rule, LocalDate date) =>
+        LocalTime.Midnight.PlusMinutes((long)(policy.ValueOf(rule, date) * 60));
 }

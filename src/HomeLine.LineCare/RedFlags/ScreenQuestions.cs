@@ -1,14 +1,26 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using static HomeLine.LineCare.RedFlags.ScreenClass;
 
 namespace HomeLine.LineCare.RedFlags;
 
 /// <summary>A question with the patients it is for and the first-aid line that a yes brings.</summary>
-internal sealed record Asked(ScreenQuestion Question, Func<ScreenContext, bool> AppliesTo, string FirstAid = "");
+internal sealed record Asked(ScreenQuestion Question, Func<ScreenContext, bool> AppliesTo, string FirstAid = "")
+{
+    public const string FeverPlace = "{fever}";
+
+    /// <summary>The question as it is read to this patient's people.</summary>
+    public ScreenQuestion For(ScreenContext context) => Question.Text.Contains(FeverPlace, StringComparison.Ordinal)
+        ? Question with { Text = Question.Text.Replace(FeverPlace, Fever(context.FeverAtCelsius), StringComparison.Ordinal) }
+        : Question;
+
+    private static string Fever(decimal celsius) =>
+        string.Create(CultureInfo.InvariantCulture, $"{celsius:0.0} °C ({(celsius * 9 / 5) + 32:0.0} °F)");
+}
 
 /// <summary>
 /// The questions in the order asked, one thing each. A default for the clinical lead to sign, not a triage protocol. Our own wording;
-/// the fever threshold is common practice, the first-aid lines are the usual ones of published teaching on air entry and catheter breaks.
+/// the fever threshold is policy, the first-aid lines are the usual ones of published teaching on air entry and catheter breaks.
 /// </summary>
 internal static class ScreenQuestions
 {
@@ -33,7 +45,7 @@ internal static class ScreenQuestions
         Ask("heart-infusion-unwell", Emergency, "Has the heart infusion stopped, and does the patient feel unwell?",
             "Follow the back-up steps for the heart infusion that you were taught.", context => context.InfusionMustNotStop),
 
-        Ask("fever", UrgentClinician, "Is the temperature 38.0 °C (100.4 °F) or higher?"),
+        Ask("fever", UrgentClinician, $"Is the temperature {Asked.FeverPlace} or higher?"),
         Ask("chills", UrgentClinician, "Have there been chills or shaking, at any time or after a flush or infusion?"),
         Ask("pus", UrgentClinician, "Is there pus at the site?"),
         Ask("redness", UrgentClinician, "Is redness around the site spreading?"),

@@ -13,7 +13,7 @@ public static class SymptomScreen
     public static ImmutableArray<ScreenQuestion> Questions(ScreenContext context)
     {
         ArgumentNullException.ThrowIfNull(context);
-        return [.. ScreenQuestions.InOrder.Where(asked => asked.AppliesTo(context)).Select(asked => asked.Question)];
+        return [.. ScreenQuestions.InOrder.Where(asked => asked.AppliesTo(context)).Select(asked => asked.For(context))];
     }
 
     /// <summary>Where the screen stands with these answers. An answer to an emergency question counts even when an earlier question was skipped.</summary>
@@ -28,7 +28,7 @@ public static class SymptomScreen
         foreach (var @class in (ReadOnlySpan<ScreenClass>)[ScreenClass.Emergency, ScreenClass.UrgentClinician])
             foreach (var asked in ScreenQuestions.InOrder)
                 if (asked.Question.Class == @class && Answer(answers, asked) is ScreenAnswer.Yes or ScreenAnswer.DoNotKnow)
-                    return new ScreenOutcome(@class, asked.Question, null, false, ScreenWording.For(@class, asked, context));
+                    return new ScreenOutcome(@class, asked.For(context), null, false, ScreenWording.For(@class, asked, context));
         return GoOn(answers, context);
     }
 
@@ -51,7 +51,7 @@ public static class SymptomScreen
         }
 
         var @class = sameDay.Count > 0 ? ScreenClass.SameDay : ScreenClass.Routine;
-        return new ScreenOutcome(@class, null, next?.Question, mayAll, mayAll ? Wording(@class, sameDay, context) : []);
+        return new ScreenOutcome(@class, null, next?.For(context), mayAll, mayAll ? Wording(@class, sameDay, context) : []);
     }
 
     private static ImmutableArray<string> Wording(ScreenClass @class, ImmutableArray<string>.Builder sameDay, ScreenContext context)

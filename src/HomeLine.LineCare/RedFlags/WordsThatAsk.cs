@@ -40,7 +40,7 @@ public static class WordsThatAsk
                 if (word == whole) asks.Add(question);
         }
 
-        return [.. ScreenQuestions.InOrder.Where(asked => asks.Contains(asked.Question.Id)).Select(asked => asked.Question)];
+        return [.. ScreenQuestions.InOrder.Where(asked => asks.Contains(asked.Question.Id)).Select(asked => asked.For(ScreenContext.Unknown))];
     }
 
     private static IEnumerable<string> Words(string text)

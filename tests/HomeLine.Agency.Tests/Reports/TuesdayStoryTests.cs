@@ -130,7 +130,7 @@ public sealed class TuesdayStoryTests
     public void Chills_stop_everything_before_a_time_is_looked_for()
     {
         ImmutableDictionary<string, ScreenAnswer> answers = AllNoExcept("chills");
-        ScreenOutcome screen = SymptomScreen.Evaluate(answers, ScreenContext.Of(DemoAgency.Files[new PatientId("P44")], new LocalDate(2027, 3, 9)));
+        ScreenOutcome screen = SymptomScreen.Evaluate(answers, ScreenContext.Of(DemoAgency.Files[new PatientId("P44")], DemoAgency.Files.Policy, new LocalDate(2027, 3, 9)));
         ProblemReport report = SpouseOfP03 with { Patient = new PatientId("P44"), Line = new LineId("P44-1"), Answers = answers };
 
         RedFlagStop stop = RedFlagStop.Of(DemoAgency.Roster, DemoAgency.Published, report, screen, new EventId("R2-lock"), DemoAgency.At(9, 8, 5));

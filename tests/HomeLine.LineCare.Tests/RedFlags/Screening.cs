@@ -1,5 +1,6 @@
 using CsCheck;
 using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Policy;
 using HomeLine.LineCare.RedFlags;
 using static HomeLine.LineCare.RedFlags.ScreenAnswer;
 using static HomeLine.LineCare.Tests.Given;
@@ -130,15 +131,38 @@ public sealed class Screening
     public void A_child_a_nutrition_patient_and_a_heart_infusion_bring_their_own_questions()
     {
         Assert.DoesNotContain(SymptomScreen.Questions(Adult), q => q.Id is "seems-unwell" or "nutrition-stopped" or "heart-infusion-stopped");
-        Assert.Contains(SymptomScreen.Questions(ScreenContext.Of(Picc().But(c => c with { BornOn = new(2021, 1, 1) }).Care, Mar(8))), q => q.Id == "seems-unwell");
-        Assert.Contains(SymptomScreen.Questions(ScreenContext.Of(Picc().But(c => c with { BornOn = null }).Care, Mar(8))), q => q.Id == "seems-unwell");
+        Assert.Contains(SymptomScreen.Questions(ScreenContext.Of(Picc().But(c => c with { BornOn = new(2021, 1, 1) }).Care, PolicyBook.Default, Mar(8))), q => q.Id == "seems-unwell");
+        Assert.Contains(SymptomScreen.Questions(ScreenContext.Of(Picc().But(c => c with { BornOn = null }).Care, PolicyBook.Default, Mar(8))), q => q.Id == "seems-unwell");
         Assert.Contains(
-            SymptomScreen.Questions(ScreenContext.Of(Picc().Infusion(InfusionKind.ParenteralNutrition, PerformerKind.Caregiver).Care, Mar(8))),
+            SymptomScreen.Questions(ScreenContext.Of(Picc().Infusion(InfusionKind.ParenteralNutrition, PerformerKind.Caregiver).Care, PolicyBook.Default, Mar(8))),
             q => q.Id == "nutrition-stopped");
         Assert.Contains(
-            SymptomScreen.Questions(ScreenContext.Of(Picc().Infusion(InfusionKind.Continuous, PerformerKind.Nurse, never: true).Care, Mar(8))),
+            SymptomScreen.Questions(ScreenContext.Of(Picc().Infusion(InfusionKind.Continuous, PerformerKind.Nurse, never: true).Care, PolicyBook.Default, Mar(8))),
             q => q.Id == "heart-infusion-stopped");
     }
+
+    [Fact]
+    public void The_fever_and_the_adult_age_are_policy()
+    {
+        var given = Picc().AgencyRule("fever.call", 37.8m, "°C", new(2027, 1, 1)).AgencyRule("screen.adult.age", 60, "years", new(2027, 1, 1));
+        var context = ScreenContext.Of(given.Care, given.Policy, Mar(8));
+
+        Assert.True(context.Child);
+        Assert.Equal("Is the temperature 37.8 °C (100.0 °F) or higher?", SymptomScreen.Questions(context).Single(q => q.Id == "fever").Text);
+        Assert.Equal("Is the temperature 38.0 °C (100.4 °F) or higher?", SymptomScreen.Questions(Adult).Single(q => q.Id == "fever").Text);
+    }
+
+    /// <summary>The table of the screen, row by row in the order asked; our own default, for the clinical lead to sign.</summary>
+    [Fact]
+    public void The_screen_is_complete_and_in_order() => Assert.Equal(
+        [
+            "breathing", "chest-pain", "blue", "fainting", "confusion", "seizure", "one-sided", "face-swelling", "wheeze", "hives", "bleeding",
+            "line-broken", "line-out", "air", "heart-infusion-unwell",
+            "fever", "chills", "pus", "redness", "tunnel-pain", "new-swelling", "line-longer", "line-moved", "leaking", "infusing-pain",
+            "heart-infusion-stopped", "nutrition-stopped", "seems-unwell", "low-sugar-signs", "high-sugar-signs",
+            "dressing-lifting", "dressing-wet", "dressing-soiled", "blood-under", "connector", "cannot-flush", "pump-alarm", "rash", "missed-dose",
+        ],
+        SymptomScreen.Questions(ScreenContext.Unknown).Select(question => question.Id));
 
     [Fact]
     public void No_set_of_answers_with_a_red_flag_or_a_skipped_one_may_schedule()

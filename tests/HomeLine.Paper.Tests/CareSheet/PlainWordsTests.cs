@@ -8,7 +8,7 @@ public class PlainWordsTests
 {
     private static readonly string[] StandingLines =
     [
-        .. StandingTexts.NeverWait, .. StandingTexts.CallNow, .. StandingTexts.CallToday, .. StandingTexts.LooksGood,
+        .. StandingTexts.NeverWait, .. StandingTexts.CallNow(38.0m), .. StandingTexts.CallToday, .. StandingTexts.LooksGood,
         StandingTexts.CleanHands, StandingTexts.IfUnsure, StandingTexts.OnlyYourTasks, StandingTexts.Caution, StandingTexts.PracticeSheet,
     ];
 
@@ -53,16 +53,16 @@ public class PlainWordsTests
     [Fact]
     public void No_sign_stands_on_two_lists()
     {
-        var all = StandingTexts.NeverWait.Concat(StandingTexts.CallNow).Concat(StandingTexts.CallToday).ToList();
+        var all = StandingTexts.NeverWait.Concat(StandingTexts.CallNow(38.0m)).Concat(StandingTexts.CallToday).ToList();
         Assert.Equal(all.Count, all.Distinct().Count());
-        Assert.DoesNotContain(StandingTexts.CallNow, line => line.Contains("face", StringComparison.OrdinalIgnoreCase));
+        Assert.DoesNotContain(StandingTexts.CallNow(38.0m), line => line.Contains("face", StringComparison.OrdinalIgnoreCase));
     }
 
     [Fact]
     public void The_fever_line_names_the_same_temperature_in_both_scales()
     {
         // (100.4 - 32) x 5 / 9 = 38.0
-        Assert.Contains(StandingTexts.CallNow, line => line.Contains("100.4 °F (38.0 °C)", StringComparison.Ordinal));
+        Assert.Contains(StandingTexts.CallNow(38.0m), line => line.Contains("100.4 °F (38.0 °C)", StringComparison.Ordinal));
         Assert.Equal(38.0, (100.4 - 32) * 5 / 9, 0.001);
     }
 }

@@ -27,7 +27,7 @@ internal static class SampleCareSheet
             new SheetTask("Next dressing change", "Nurse", false, "by Tuesday, March 16"),
         ],
         NeverWait = StandingTexts.NeverWait,
-        CallNow = StandingTexts.CallNow,
+        CallNow = StandingTexts.CallNow(38.0m),
         CallToday = StandingTexts.CallToday,
         LooksGood = StandingTexts.LooksGood,
         IsDemo = true,
