@@ -4,7 +4,6 @@ using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Lines;
-using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HomeLine.Agency.Roster;
@@ -32,9 +31,14 @@ public sealed record AgencyAtHand(AgencyRoster Roster, CareFiles Files, Instant 
     public ImmutableArray<OpenDecision> Questions(PatientId patient) =>
         [.. OpenDecisions.StillOpen(OpenDecisions.OfClocks(this, patient), Decided, Today)];
 
-    /// <summary>The roster from the database, or why there is none.</summary>
-    public static async Task<Outcome<AgencyAtHand>> ReadAsync(AgencyDb db, AgencyClock clock, CancellationToken cancel) =>
-        await RosterReader.FindAsync(db, cancel) is { } roster
-            ? new AgencyAtHand(roster, CareFiles.Of(roster), clock.Now(roster.Profile)) { Decided = [.. await db.Decisions.AsNoTracking().ToListAsync(cancel)] }
-            : new Refusal("no-agency", "No agency has been opened yet.", "An administrator opens the demonstration agency or imports a roster.");
+    /// <summary>The roster from the database, or why there is none. Work under way reads for itself and sees its own changes.</summary>
+    public static async Task<Outcome<AgencyAtHand>> ReadAsync(AgencyDb db, AgencyClock clock, CancellationToken cancel)
+    {
+        RememberedRoster? read = db is { Memory: { } memory, Database.CurrentTransaction: null }
+            ? await memory.ReadAsync(db, cancel)
+            : await RememberedRoster.ReadAsync(db, null, cancel);
+        return read is null
+            ? new Refusal("no-agency", "No agency has been opened yet.", "An administrator opens the demonstration agency or imports a roster.")
+            : new AgencyAtHand(read.Roster, read.Files, clock.Now(read.Roster.Profile)) { Decided = read.Decided };
+    }
 }

@@ -35,6 +35,9 @@ public abstract class AgencyDb : IdentityDbContext<Account>, IDataProtectionKeyC
     {
     }
 
+    /// <summary>What this application remembers of the roster; empty for a context made outside of one.</summary>
+    internal RosterMemory? Memory { get; set; }
+
     public DbSet<AgencyProfile> Profile => Set<AgencyProfile>();
     public DbSet<AgencyMap> Map => Set<AgencyMap>();
     public DbSet<Patient> Patients => Set<Patient>();

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Roster;
+using HomeLine.LineCare.Ledger;
 using Microsoft.EntityFrameworkCore;
 
 namespace HomeLine.Agency.Storage;
@@ -16,7 +17,14 @@ public static class RosterReader
     public static Task<bool> HoldsRosterAsync(AgencyDb db, CancellationToken cancel) => db.Profile.AnyAsync(cancel);
 
     /// <summary>The roster, or nothing when no agency was opened here.</summary>
-    public static async Task<AgencyRoster?> FindAsync(AgencyDb db, CancellationToken cancel)
+    public static Task<AgencyRoster?> FindAsync(AgencyDb db, CancellationToken cancel) => FindAsync(db, [], 0, cancel);
+
+    /// <summary>The roster, reading only those ledger entries that are not known yet.</summary>
+    /// <param name="db">The database.</param>
+    /// <param name="known">Ledger entries read before.</param>
+    /// <param name="lastKnownRow">Row number of the last of them; 0 for none.</param>
+    /// <param name="cancel">Stops the reading.</param>
+    internal static async Task<AgencyRoster?> FindAsync(AgencyDb db, ImmutableArray<LineEvent> known, long lastKnownRow, CancellationToken cancel)
     {
         await using var reading = db.Database.CurrentTransaction is null ? await db.BeginReadingAsync(cancel) : null;
         AgencyProfile? profile = await db.Profile.AsNoTracking().SingleOrDefaultAsync(cancel);
@@ -28,7 +36,7 @@ public static class RosterReader
             Patients = await All(db.Patients),
             Lines = await All(db.Lines),
             Infusions = await All(db.Infusions),
-            Events = await All(db.LineEvents),
+            Events = known.AddRange(await All(db.LineEvents.Where(entry => EF.Property<long>(entry, RowKey.Row) > lastKnownRow))),
             Orders = await All(db.Orders),
             Caregivers = await All(db.Caregivers),
             Holds = await All(db.Holds),
@@ -38,7 +46,7 @@ public static class RosterReader
             Policy = await All(db.PolicyRules),
         };
 
-        async Task<ImmutableArray<T>> All<T>(DbSet<T> rows)
+        async Task<ImmutableArray<T>> All<T>(IQueryable<T> rows)
             where T : class =>
             [.. await rows.AsNoTracking().OrderBy(row => EF.Property<long>(row, RowKey.Row)).ToListAsync(cancel)];
     }

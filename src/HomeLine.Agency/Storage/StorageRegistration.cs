@@ -35,6 +35,7 @@ internal static class StorageRegistration
     private static void AddAgencyDb<TContext>(this IServiceCollection services)
         where TContext : AgencyDb
     {
+        services.AddSingleton<RosterMemory>();
         services.AddSingleton<IDbContextFactory<AgencyDb>, Databases<TContext>>();
         // The sign-in framework wants a context of its scope; use cases open their own.
         services.AddScoped<AgencyDb>(scope => scope.GetRequiredService<IDbContextFactory<TContext>>().CreateDbContext());
@@ -44,9 +45,14 @@ internal static class StorageRegistration
     private static string DefaultFile(string contentRoot) =>
         new SqliteConnectionStringBuilder { DataSource = Path.Combine(contentRoot, "data", "homeline.db") }.ToString();
 
-    private sealed class Databases<TContext>(IDbContextFactory<TContext> inner) : IDbContextFactory<AgencyDb>
+    private sealed class Databases<TContext>(IDbContextFactory<TContext> inner, RosterMemory memory) : IDbContextFactory<AgencyDb>
         where TContext : AgencyDb
     {
-        public AgencyDb CreateDbContext() => inner.CreateDbContext();
+        public AgencyDb CreateDbContext()
+        {
+            AgencyDb db = inner.CreateDbContext();
+            db.Memory = memory;
+            return db;
+        }
     }
 }

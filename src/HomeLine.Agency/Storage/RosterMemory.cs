@@ -1,0 +1,28 @@
+using Microsoft.EntityFrameworkCore;
+
+namespace HomeLine.Agency.Storage;
+
+/// <summary>
+/// The roster as last read, so that a page does not read years of ledger to show a day. What is remembered is used only while the
+/// audit chain still ends where it ended when it was read: every change of the roster makes an entry there, whichever process made it.
+/// The ledger is append-only, so after a change only its new entries are read.
+/// </summary>
+public sealed class RosterMemory
+{
+    private volatile RememberedRoster? last;
+
+    /// <summary>The roster as of one moment; nothing when no agency was opened.</summary>
+    /// <param name="db">A context with no transaction open: work under way sees its own changes and must read for itself.</param>
+    /// <param name="cancel">Stops the reading.</param>
+    internal async Task<RememberedRoster?> ReadAsync(AgencyDb db, CancellationToken cancel)
+    {
+        await using var reading = await db.BeginReadingAsync(cancel);
+        string? end = await RememberedRoster.ChainEndAsync(db, cancel);
+        RememberedRoster? known = last;
+        if (known is not null && known.ChainEnd == end) return known;
+        RememberedRoster? read = await RememberedRoster.ReadAsync(db, known, cancel);
+        // Without an audit entry there is nothing to notice a change by.
+        if (read?.ChainEnd is not null) last = read;
+        return read;
+    }
+}
