@@ -1,5 +1,3 @@
-using Microsoft.EntityFrameworkCore;
-
 namespace HomeLine.Agency.Storage;
 
 /// <summary>
