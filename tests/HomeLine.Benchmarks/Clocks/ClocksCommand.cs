@@ -1,0 +1,17 @@
+using System.CommandLine;
+
+namespace HomeLine.Benchmarks.Clocks;
+
+/// <summary><c>clocks</c>: how long the windows of many lines take.</summary>
+internal static class ClocksCommand
+{
+    public static Command Create()
+    {
+        var lines = new Option<int>("--lines") { DefaultValueFactory = _ => 100_000, Description = "How many lines." };
+        var histories = new Option<int>("--histories") { DefaultValueFactory = _ => 1_000, Description = "How many different ledgers among them." };
+        var seed = new Option<int>("--seed") { DefaultValueFactory = _ => 1, Description = "Same seed, same lines." };
+        var command = new Command("clocks", "Windows of many lines with two years of care each: nanoseconds and bytes per line.") { lines, histories, seed };
+        command.SetAction(parsed => ClockTimes.Tell(parsed.GetValue(lines), parsed.GetValue(histories), parsed.GetValue(seed)));
+        return command;
+    }
+}
