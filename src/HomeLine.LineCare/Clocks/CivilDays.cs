@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using HomeLine.LineCare.Ledger;
 using NodaTime;
 
 namespace HomeLine.LineCare.Clocks;
@@ -14,6 +15,7 @@ internal sealed class CivilDays
     private const int Pages = 1 << 9;
 
     private static readonly LocalDate Epoch = new(1900, 1, 1);
+    private static readonly int DaysToUnixEpoch = Period.DaysBetween(Epoch, new LocalDate(1970, 1, 1));
     private static readonly ConditionalWeakTable<DateTimeZone, CivilDays> Kept = [];
 
     private readonly Page?[] _pages = new Page?[Pages];
@@ -53,7 +55,13 @@ internal sealed class CivilDays
         return written[number & (PageLength - 1)] ??= Says.Short(day);
     }
 
-    private static readonly int DaysToUnixEpoch = Period.DaysBetween(Epoch, new LocalDate(1970, 1, 1));
+    /// <summary>A moment as reasons print it: the day, and the wall clock when the time is known.</summary>
+    public string Told(CareMoment moment) => moment.At is { } at ? Told(at, moment.Date) : Short(moment.Date);
+
+    /// <summary>An instant as reasons print it.</summary>
+    public string Told(Instant at) => Told(at, DayOf(at));
+
+    private string Told(Instant at, LocalDate day) => $"{Short(day)} {Says.Clock(at, Zone)}";
 
     private static int Number(LocalDate day) => Period.DaysBetween(Epoch, day);
 

@@ -16,24 +16,24 @@ internal static class ConnectorClock
         foreach (var lumen in story.Lumens)
         {
             if (lumen.Occluded) continue;
-            var pair = PairFor(reckoning, story.Line, lumen.Label);
             var window = new WindowDraft(
-                CareItem.Connector, story.Line.Id, lumen.Label, lumen.Connector, RuleIds.Max(pair), RuleIds.Min(pair),
-                lumen.Connector.IsDated ? $"Connector {lumen.Label} changed" : $"Connector {lumen.Label}").Window(reckoning);
+                CareItem.Connector, story.Line.Id, lumen.Label, lumen.Connector, RuleFor(reckoning, story.Line, lumen.Label),
+                lumen.Connector.IsDated ? "Connector {0} changed" : "Connector {0}")
+            { About = lumen.Label }.Window(reckoning);
             reckoning.Windows.Add(lumen.Compromised is { } found ? Now(reckoning, window, found) : window);
         }
     }
 
-    private static string PairFor(Reckoning reckoning, Line line, string lumen)
+    private static ClockRule RuleFor(Reckoning reckoning, Line line, string lumen)
     {
         foreach (var infusion in reckoning.Care.Infusions)
         {
             if (infusion.Line != line.Id || infusion.Lumen != lumen) continue;
-            if (infusion.Kind == InfusionKind.Continuous) return RuleIds.ConnectorContinuous;
-            if (infusion.Kind is InfusionKind.ParenteralNutrition or InfusionKind.Lipid) return RuleIds.ConnectorNutrition;
+            if (infusion.Kind == InfusionKind.Continuous) return ClockRule.ConnectorContinuous;
+            if (infusion.Kind is InfusionKind.ParenteralNutrition or InfusionKind.Lipid) return ClockRule.ConnectorNutrition;
         }
 
-        return RuleIds.ConnectorIntermittent;
+        return ClockRule.ConnectorIntermittent;
     }
 
     /// <summary>Cracked, off, contaminated or with blood inside: due the same day whatever the floor says.</summary>
@@ -43,6 +43,7 @@ internal static class ConnectorClock
         var rule = reckoning.Policy.InForce(RuleIds.ConnectorCompromised, reckoning.Today)!;
         var last = reckoning.EndOf(reckoning.DayOf(at).PlusDays((int)rule.Value));
         if (window.Standing != WindowStanding.DateUnknown) last = Instant.Min(last, window.LateFrom);
+        var lastDay = reckoning.LastDayBefore(last);
         return window with
         {
             Standing = WindowStanding.CutShort,
@@ -51,12 +52,12 @@ internal static class ConnectorClock
             OpensOn = LocalDate.Min(reckoning.DayOf(at), window.OpensOn),
             Target = Instant.Min(last, at + Duration.FromHours((double)reckoning.Value(RuleIds.ConnectorCompromisedTarget))),
             LateFrom = last,
-            LastDay = reckoning.LastDayBefore(last),
-            Owner = Owners.Of(reckoning, CareItem.Connector, window.Line, reckoning.LastDayBefore(last)),
-            Because = new WindowReason(
-                found.Id, reckoning.DayOf(at), rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
-                $"Connector {window.Lumen} found cracked, off or with blood inside {Says.Moment(at, reckoning.Care.Zone)}; due the same day.",
-                [$"The clock before it was found: {window.Because.Sentence}"]),
+            LastDay = lastDay,
+            Owner = Owners.Of(reckoning, CareItem.Connector, window.Line, lastDay),
+            Facts = Why.Of(found, (window, rule, at, reckoning.Days), static (by, f) => new WindowReason(
+                by!.Id, f.Days.DayOf(f.at), f.rule.Id, Says.Amount(f.rule.Value, f.rule.Unit), f.rule.Level, f.rule.Source,
+                $"Connector {f.window.Lumen} found cracked, off or with blood inside {f.Days.Told(f.at)}; due the same day.",
+                [$"The clock before it was found: {f.window.Because.Sentence}"])),
         };
     }
 }

@@ -20,7 +20,7 @@ internal static class DressingClock
         var window = story.Covering == DressingKind.None && story.Dressing.IsDated
             ? Bare(reckoning, story)
             : SealClock.CutShort(reckoning, story, Draft(reckoning, story).Window(reckoning));
-        if (IsStopgap(story)) window = window with { Next = Repeating.From(reckoning, RuleIds.Max(RuleIds.Film), RuleIds.Min(RuleIds.Film), null) };
+        if (IsStopgap(story)) window = window with { Next = Repeating.From(reckoning, ClockRule.Film) };
         reckoning.Windows.Add(window);
         AddCompanions(reckoning, story, window);
     }
@@ -41,25 +41,22 @@ internal static class DressingClock
     {
         var covering = story.Covering ?? DressingKind.Film;
         var first = story.Dressing is { IsDated: true, FromInsertion: true };
-        var what = first ? $"First dressing ({Says.Material(covering).ToLowerInvariant()}) put on"
-            : story.Dressing.IsDated ? $"{Says.Material(covering)} changed" : "Dressing";
-        var (ceiling, floor) = first
-            ? (IsGauze(covering) ? RuleIds.FirstGauze : RuleIds.FirstFilm, RuleIds.FirstOpens)
-            : (RuleIds.Max(Pair(covering)), RuleIds.Min(Pair(covering)));
-        return new WindowDraft(CareItem.Dressing, story.Line.Id, null, story.Dressing, ceiling, floor, what)
+        var what = first ? Says.FirstDressing(covering) : story.Dressing.IsDated ? Says.Changed(covering) : "Dressing";
+        var rule = !first ? RuleFor(covering) : IsGauze(covering) ? ClockRule.FirstGauze : ClockRule.FirstFilm;
+        return new WindowDraft(CareItem.Dressing, story.Line.Id, null, story.Dressing, rule, what)
         {
-            OpensDaysBeforeLast = reckoning.Care.Risks.HasFlag(RiskFactors.AdhesiveInjury)
+            OpensDaysBeforeLast = (reckoning.Care.Risks & RiskFactors.AdhesiveInjury) != 0
                 ? (int)reckoning.Value(RuleIds.AdhesiveInjuryEarly)
                 : null,
         };
     }
 
-    private static string Pair(DressingKind covering) => covering switch
+    private static ClockRule RuleFor(DressingKind covering) => covering switch
     {
-        DressingKind.Film or DressingKind.None => RuleIds.Film,
-        DressingKind.Gauze => RuleIds.Gauze,
-        DressingKind.GauzeUnderFilm => RuleIds.GauzeUnderFilm,
-        DressingKind.AntisepticFilm => RuleIds.AntisepticFilm,
+        DressingKind.Film or DressingKind.None => ClockRule.Film,
+        DressingKind.Gauze => ClockRule.Gauze,
+        DressingKind.GauzeUnderFilm => ClockRule.GauzeUnderFilm,
+        DressingKind.AntisepticFilm => ClockRule.AntisepticFilm,
         _ => throw new ArgumentOutOfRangeException(nameof(covering), covering, "No such dressing."),
     };
 
@@ -71,8 +68,7 @@ internal static class DressingClock
         if (!story.Accessed || story.Covering is not { } covering || !IsGauze(covering)) return;
         if (reckoning.Value(RuleIds.WingsGauzeCountsAsFilm) == 1) return;
         reckoning.Windows.Add(new WindowDraft(
-            CareItem.Dressing, story.Line.Id, null, story.Dressing,
-            RuleIds.Max(RuleIds.GauzeOnPort), RuleIds.Min(RuleIds.GauzeOnPort), "Gauze over the port needle put on").Window(reckoning));
+            CareItem.Dressing, story.Line.Id, null, story.Dressing, ClockRule.GauzeOnPort, "Gauze over the port needle put on").Window(reckoning));
     }
 
     /// <summary>A site that is not healed and has nothing over it is due at once, and somebody licensed is asked.</summary>
@@ -82,13 +78,12 @@ internal static class DressingClock
             "The site is not documented as healed and has no dressing: an order is needed, or a dressing.");
         var rule = reckoning.Policy.InForce(RuleIds.SealMiddle, reckoning.Today)!;
         var day = story.Dressing.Moment.Date;
-        return Frame.Days(reckoning, CareItem.Dressing, story.Line.Id, day, day) with
+        var why = Why.Of(story.Dressing.By, (rule, day), static (by, f) => new WindowReason(
+            by!.Id, f.day, f.rule.Id, Says.Amount(f.rule.Value, f.rule.Unit), f.rule.Level, f.rule.Source,
+            $"No dressing since {Says.Short(f.day)} on a site not documented as healed; due now.", []));
+        return Frame.Days(reckoning, why, CareItem.Dressing, story.Line.Id, day, day, standing: WindowStanding.CutShort) with
         {
-            Standing = WindowStanding.CutShort,
             Owner = Owners.Of(reckoning, CareItem.Dressing, story.Line.Id, day),
-            Because = new WindowReason(
-                story.Dressing.By!.Id, day, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
-                $"No dressing since {Says.Short(day)} on a site not documented as healed; due now.", []),
         };
     }
 
@@ -99,21 +94,21 @@ internal static class DressingClock
         reckoning.Windows.Add(With(reckoning, dressing, CareItem.OutsideLength, RuleIds.LengthWithDressing, "Outside length is measured with the dressing"));
     }
 
-    private static DueWindow With(Reckoning reckoning, DueWindow dressing, CareItem item, string ruleId, string what)
+    private static DueWindow With(Reckoning reckoning, DueWindow dressing, CareItem item, string ruleId, string what) => dressing with
     {
-        var rule = reckoning.Policy.InForce(ruleId, reckoning.Today)!;
-        return dressing with
+        Item = item,
+        SealClass = 0,
+        Facts = Why.Of(dressing.Facts.Anchor, (dressing.Facts, reckoning.Policy, reckoning.Today, ruleId, what), static (_, f) =>
         {
-            Item = item,
-            SealClass = 0,
-            Because = dressing.Because with
+            var rule = f.Policy.InForce(f.ruleId, f.Today)!;
+            return f.Facts.Told with
             {
                 RuleId = rule.Id,
                 RuleValue = "with each dressing",
                 Level = rule.Level,
                 Source = rule.Source,
-                Sentence = $"{what}: {dressing.Because.Sentence}",
-            },
-        };
-    }
+                Sentence = $"{f.what}: {f.Facts.Told.Sentence}",
+            };
+        }),
+    };
 }

@@ -33,28 +33,27 @@ internal static class LabsClock
         var last = (lastDraw ?? order.StartsOn).PlusDays(every);
         if (lastDraw is null && last < reckoning.Today)
         {
-            reckoning.Windows.Add(FirstDraw(reckoning, order, every) with { Next = next });
+            reckoning.Windows.Add(FirstDraw(reckoning, order, every, next));
             return;
         }
 
         if (order.EndsOn is { } ends && last > ends && last.PlusDays(-early) > ends) return;
         if (order.EndsOn is { } end && last > end) last = end;
-        var since = lastDraw is { } drawn ? $"Last drawn {Says.Short(drawn)}" : $"Ordered from {Says.Short(order.StartsOn)}, no draw yet";
-        reckoning.Windows.Add(Frame.Days(reckoning, CareItem.Labs, order.Line, last.PlusDays(-early), last) with
+        var why = Why.Of(draw, (order, every, lastDraw, reckoning.Days), static (by, f) =>
         {
-            Order = order.Id,
-            Next = next,
-            Because = OrderedWindow.Reason(order, draw, lastDraw, $"every {every} days", $"{What(order)}: {since}; every {every} days by order {order.Id}."),
+            var since = f.lastDraw is { } drawn ? $"Last drawn {f.Days.Short(drawn)}" : $"Ordered from {f.Days.Short(f.order.StartsOn)}, no draw yet";
+            return OrderedWindow.Reason(
+                f.order, by, f.lastDraw, $"every {f.every} days", $"{What(f.order)}: {since}; every {f.every} days by order {f.order.Id}.");
         });
+        reckoning.Windows.Add(Frame.Days(reckoning, why, CareItem.Labs, order.Line, last.PlusDays(-early), last, next, order.Id));
     }
 
-    private static DueWindow FirstDraw(Reckoning reckoning, CareOrder order, int every) =>
-        Frame.FirstContact(reckoning, CareItem.Labs, order.Line, null) with
-        {
-            Order = order.Id,
-            Because = OrderedWindow.Reason(order, null, null, $"every {every} days",
-                $"{What(order)}: no draw is recorded under order {order.Id}. Due at the first contact."),
-        };
+    private static DueWindow FirstDraw(Reckoning reckoning, CareOrder order, int every, Repeat next) =>
+        Frame.FirstContact(
+            reckoning,
+            Why.Of(null, (order, every), static (_, f) => OrderedWindow.Reason(f.order, null, null, $"every {f.every} days",
+                $"{What(f.order)}: no draw is recorded under order {f.order.Id}. Due at the first contact.")),
+            CareItem.Labs, order.Line, null, next: next, order: order.Id);
 
     private static string What(CareOrder order) => order.Text.Length > 0 ? order.Text
         : order.Kind == OrderKind.DrugLevel ? "Drug level" : "Laboratory draw";

@@ -14,8 +14,9 @@ internal static class LumenFlushClock
         {
             if (lumen.Occluded || InUse(reckoning, story.Line, lumen.Label)) continue;
             reckoning.Windows.Add(new WindowDraft(
-                CareItem.LumenFlush, story.Line.Id, lumen.Label, lumen.Flush, RuleIds.Max(RuleIds.LumenFlush), RuleIds.Min(RuleIds.LumenFlush),
-                lumen.Flush.IsDated ? $"Lumen {lumen.Label} last used" : $"Flush of idle lumen {lumen.Label}").Window(reckoning));
+                CareItem.LumenFlush, story.Line.Id, lumen.Label, lumen.Flush, ClockRule.LumenFlush,
+                lumen.Flush.IsDated ? "Lumen {0} last used" : "Flush of idle lumen {0}")
+            { About = lumen.Label }.Window(reckoning));
         }
     }
 

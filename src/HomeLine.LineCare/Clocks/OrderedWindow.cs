@@ -11,12 +11,11 @@ namespace HomeLine.LineCare.Clocks;
 internal static class OrderedWindow
 {
     public static DueWindow On(Reckoning reckoning, CareItem item, CareOrder order, LocalDate day, string what) =>
-        Frame.Days(reckoning, item, order.Line, day, day) with
-        {
-            Order = order.Id,
-            Standing = WindowStanding.Ordered,
-            Because = Reason(order, null, null, Says.Short(day), $"{what} on {Says.Short(day)} by order {order.Id}."),
-        };
+        Frame.Days(
+            reckoning,
+            Why.Of(null, (order, day, what, reckoning.Days), static (_, f) =>
+                Reason(f.order, null, null, f.Days.Short(f.day), $"{f.what} on {f.Days.Short(f.day)} by order {f.order.Id}.")),
+            item, order.Line, day, day, order: order.Id, standing: WindowStanding.Ordered);
 
     public static WindowReason Reason(CareOrder order, LineEvent? anchor, LocalDate? anchorDate, string value, string sentence) => new(
         anchor?.Id, anchorDate, order.Id, value, PolicyLevel.Order,

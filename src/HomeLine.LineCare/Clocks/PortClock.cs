@@ -12,11 +12,11 @@ internal static class PortClock
         if (story.Line.Kind != LineKind.Port) return;
         if (story.Accessed)
             reckoning.Windows.Add(SealClock.CutShort(reckoning, story, new WindowDraft(
-                CareItem.PortNeedle, story.Line.Id, null, story.Needle, RuleIds.Max(RuleIds.PortNeedle), RuleIds.Min(RuleIds.PortNeedle),
+                CareItem.PortNeedle, story.Line.Id, null, story.Needle, ClockRule.PortNeedle,
                 story.Needle.IsDated ? "Port accessed" : "Port needle").Window(reckoning)));
         else
             reckoning.Windows.Add(new WindowDraft(
-                CareItem.PortFlush, story.Line.Id, null, story.PortFlush, RuleIds.Max(RuleIds.PortFlush), RuleIds.Min(RuleIds.PortFlush),
+                CareItem.PortFlush, story.Line.Id, null, story.PortFlush, ClockRule.PortFlush,
                 story.PortFlush.IsDated ? "Idle port last used" : "Idle port flush").Window(reckoning));
     }
 }

@@ -11,20 +11,18 @@ internal static class RecertificationClock
 {
     public static void Add(Reckoning reckoning, LineEvent? last)
     {
-        var length = (int)reckoning.Value(RuleIds.RecertificationLast);
+        var rule = reckoning.Policy.InForce(RuleIds.RecertificationLast, reckoning.Today)!;
+        var length = (int)rule.Value;
         var first = (int)reckoning.Value(RuleIds.RecertificationFirst);
         var start = reckoning.Care.CareStartedOn;
         var period = Period(reckoning, last, start, length, first);
         var opens = start.PlusDays((period * length) + first - 1);
         var end = start.PlusDays(((period + 1) * length) - 1);
-        var rule = reckoning.Policy.InForce(RuleIds.RecertificationLast, reckoning.Today)!;
-        reckoning.Windows.Add(Frame.Days(reckoning, CareItem.Recertification, null, opens, end) with
-        {
-            Next = new Repeat(first, (2 * length) - first, ClockBasis.Date),
-            Because = new WindowReason(
-                last?.Id, last?.Performed?.Date ?? start, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
-                $"Care started {Says.Short(start)} (day 1); assessment in days {(period * length) + first} to {(period + 1) * length} ({Says.SetBy(rule)}).", []),
-        });
+        var why = Why.Of(last, (rule, start, from: (period * length) + first, to: (period + 1) * length), static (by, f) => new WindowReason(
+            by?.Id, by?.Performed?.Date ?? f.start, f.rule.Id, Says.Amount(f.rule.Value, f.rule.Unit), f.rule.Level, f.rule.Source,
+            $"Care started {Says.Short(f.start)} (day 1); assessment in days {f.from} to {f.to} ({Says.SetBy(f.rule)}).", []));
+        reckoning.Windows.Add(Frame.Days(
+            reckoning, why, CareItem.Recertification, null, opens, end, new Repeat(first, (2 * length) - first, ClockBasis.Date)));
     }
 
     /// <summary>The first period not yet covered, but never further back than the one before today's: older ones are history.</summary>

@@ -14,7 +14,10 @@ internal sealed class Reckoning
         Care = care;
         Policy = policy;
         Now = now;
-        Today = now.InZone(care.Zone).Date;
+        Days = CivilDays.Of(care.Zone);
+        Today = Days.DayOf(now);
+        (Morning, Midnight) = (Days.StartOf(Today), Days.EndOf(Today));
+        FirstDay = policy.InForce(RuleIds.DayOfChangeIsDayOne, Today)?.Value == 1 ? 1 : 0;
         Horizon = Today.PlusDays(horizonDays);
         Limits = new Limits(this);
     }
@@ -27,6 +30,18 @@ internal sealed class Reckoning
 
     public LocalDate Today { get; }
 
+    /// <summary>First instant of today.</summary>
+    public Instant Morning { get; }
+
+    /// <summary>First instant after today.</summary>
+    public Instant Midnight { get; }
+
+    /// <summary>The civil days at the patient's home.</summary>
+    public CivilDays Days { get; }
+
+    /// <summary>1 when the agency counts the day of change as day 1, else 0.</summary>
+    public int FirstDay { get; }
+
     /// <summary>Last day for which ordered dates are listed, included.</summary>
     public LocalDate Horizon { get; }
 
@@ -38,12 +53,12 @@ internal sealed class Reckoning
 
     public List<Decision> Decisions { get; } = [];
 
-    public Instant StartOf(LocalDate day) => Care.Zone.AtStartOfDay(day).ToInstant();
+    public Instant StartOf(LocalDate day) => Days.StartOf(day);
 
     /// <summary>First instant after a civil day.</summary>
-    public Instant EndOf(LocalDate day) => StartOf(day.PlusDays(1));
+    public Instant EndOf(LocalDate day) => Days.EndOf(day);
 
-    public LocalDate DayOf(Instant at) => at.InZone(Care.Zone).Date;
+    public LocalDate DayOf(Instant at) => Days.DayOf(at);
 
     /// <summary>The last civil day on which something ending before <paramref name="lateFrom"/> can still be done.</summary>
     public LocalDate LastDayBefore(Instant lateFrom) => DayOf(lateFrom - Duration.Epsilon);

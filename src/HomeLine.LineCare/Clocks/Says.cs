@@ -12,7 +12,8 @@ internal static class Says
 {
     private static readonly LocalDatePattern LongDay = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM uuuu");
     private static readonly LocalDatePattern ShortDay = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
-    private static readonly LocalTimePattern Clock = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
+
+    private const int MinutesPerDay = 24 * 60;
 
     public static string Day(LocalDate day) => LongDay.Format(day);
 
@@ -22,12 +23,24 @@ internal static class Says
     public static string Iso(LocalDate day) => LocalDatePattern.Iso.Format(day);
 
     public static string When(CareMoment moment, DateTimeZone zone) => moment.At is { } at
-        ? $"{Short(moment.Date)} {At(at, zone)}"
+        ? $"{Short(moment.Date)} {Clock(at, zone)}"
         : Short(moment.Date);
 
-    public static string Moment(Instant at, DateTimeZone zone) => $"{Short(at.InZone(zone).Date)} {At(at, zone)}";
+    public static string Moment(Instant at, DateTimeZone zone) => $"{Short(at.InZone(zone).Date)} {Clock(at, zone)}";
 
-    private static string At(Instant at, DateTimeZone zone) => Clock.Format(at.InZone(zone).TimeOfDay);
+    /// <summary>Hours and minutes on the wall.</summary>
+    public static string Clock(Instant at, DateTimeZone zone)
+    {
+        var minutes = (int)((at - NodaConstants.UnixEpoch).Plus(Duration.FromSeconds(zone.GetUtcOffset(at).Seconds)).TotalMinutes % MinutesPerDay);
+        if (minutes < 0) minutes += MinutesPerDay;
+        return string.Create(5, minutes, static (text, m) =>
+        {
+            (text[0], text[1], text[2]) = (Digit(m / 600), Digit(m / 60 % 10), ':');
+            (text[3], text[4]) = (Digit(m % 60 / 10), Digit(m % 10));
+        });
+    }
+
+    private static char Digit(int digit) => (char)('0' + digit);
 
     public static string Amount(decimal value, string unit) =>
         value == 0 && unit == "days" ? "the same day"
@@ -65,13 +78,23 @@ internal static class Says
             _ => throw new ArgumentOutOfRangeException(nameof(rule), rule.Standing, "No such standing."),
         };
 
-    public static string Material(DressingKind kind) => kind switch
+    public static string Changed(DressingKind kind) => kind switch
     {
-        DressingKind.Film => "Film",
-        DressingKind.Gauze => "Gauze",
-        DressingKind.GauzeUnderFilm => "Gauze under film",
-        DressingKind.AntisepticFilm => "Antiseptic film",
-        DressingKind.None => "No dressing",
+        DressingKind.Film => "Film changed",
+        DressingKind.Gauze => "Gauze changed",
+        DressingKind.GauzeUnderFilm => "Gauze under film changed",
+        DressingKind.AntisepticFilm => "Antiseptic film changed",
+        DressingKind.None => "No dressing changed",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such dressing."),
+    };
+
+    public static string FirstDressing(DressingKind kind) => kind switch
+    {
+        DressingKind.Film => "First dressing (film) put on",
+        DressingKind.Gauze => "First dressing (gauze) put on",
+        DressingKind.GauzeUnderFilm => "First dressing (gauze under film) put on",
+        DressingKind.AntisepticFilm => "First dressing (antiseptic film) put on",
+        DressingKind.None => "First dressing (no dressing) put on",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such dressing."),
     };
 

@@ -31,6 +31,7 @@ internal static class SealClock
         if (seal.Class == 1) last = Instant.Min(last, reckoning.EndOf(day));
         if (window.Standing != WindowStanding.DateUnknown) last = Instant.Min(last, window.LateFrom);
         var target = Instant.Min(last, After(reckoning, targetId, reported));
+        var lastDay = reckoning.LastDayBefore(last);
         return window with
         {
             Standing = WindowStanding.CutShort,
@@ -39,10 +40,11 @@ internal static class SealClock
             OpensOn = LocalDate.Min(day, window.OpensOn),
             Target = target,
             LateFrom = last,
-            LastDay = reckoning.LastDayBefore(last),
-            Owner = Owners.Of(reckoning, window.Item, window.Line, reckoning.LastDayBefore(last)),
+            LastDay = lastDay,
+            Owner = Owners.Of(reckoning, window.Item, window.Line, lastDay),
             SealClass = seal.Class,
-            Because = Reason(reckoning, report, seal, lastId, reported, window),
+            Facts = Why.Of(report, (rule: reckoning.Policy.InForce(lastId, reckoning.Today)!, seal, reported, window, reckoning.Days),
+                static (by, f) => Tell(by!, f.rule, f.seal, f.reported, f.window, f.Days)),
         };
     }
 
@@ -61,16 +63,14 @@ internal static class SealClock
             : reckoning.EndOf(reckoning.DayOf(reported).PlusDays((int)rule.Value));
     }
 
-    private static WindowReason Reason(
-        Reckoning reckoning, LineEvent report, SealClass seal, string ruleId, Instant reported, DueWindow window)
+    private static WindowReason Tell(LineEvent report, PolicyRule rule, SealClass seal, Instant reported, DueWindow window, CivilDays days)
     {
-        var rule = reckoning.Policy.InForce(ruleId, reckoning.Today)!;
         var raised = seal.RaisedFor.Length > 0 ? $", raised from B{seal.Found} for {seal.RaisedFor}" : "";
         var amount = Says.Amount(rule.Value, rule.Unit);
         var within = rule.Unit == "hours" ? $"within {amount}" : amount;
         return new WindowReason(
-            report.Id, reckoning.DayOf(reported), rule.Id, amount, rule.Level, rule.Source,
-            $"Seal reported broken {Says.Moment(reported, reckoning.Care.Zone)} (B{seal.Class}{raised}); a full change {within}, reinforcing does not count.",
+            report.Id, days.DayOf(reported), rule.Id, amount, rule.Level, rule.Source,
+            $"Seal reported broken {days.Told(reported)} (B{seal.Class}{raised}); a full change {within}, reinforcing does not count.",
             [$"The clock before the report: {window.Because.Sentence}"]);
     }
 }

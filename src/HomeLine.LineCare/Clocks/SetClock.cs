@@ -17,21 +17,20 @@ internal static class SetClock
             if (infusion.Line != story.Line.Id || story.Lumen(infusion.Lumen) is not { SetTakenDown: false } lumen) continue;
             var owner = OwnerOf(reckoning, infusion);
             if (infusion.Kind != InfusionKind.Continuous && !ContainerRuns(infusion, lumen, owner)) continue;
-            var (ceiling, floor) = RulesOf(infusion.Kind);
             reckoning.Windows.Add(new WindowDraft(
-                CareItem.Set, story.Line.Id, infusion.Lumen, lumen.Set, ceiling, floor,
-                lumen.Set.IsDated ? $"Set for {infusion.Drug} changed" : $"Set for {infusion.Drug}")
-            { Owner = owner }.Window(reckoning));
+                CareItem.Set, story.Line.Id, infusion.Lumen, lumen.Set, RuleOf(infusion.Kind),
+                lumen.Set.IsDated ? "Set for {0} changed" : "Set for {0}")
+            { About = infusion.Drug, Owner = owner }.Window(reckoning));
         }
     }
 
-    private static (string Ceiling, string? Floor) RulesOf(InfusionKind kind) => kind switch
+    private static ClockRule RuleOf(InfusionKind kind) => kind switch
     {
-        InfusionKind.Continuous => (RuleIds.Max(RuleIds.SetContinuous), RuleIds.Min(RuleIds.SetContinuous)),
-        InfusionKind.Intermittent => (RuleIds.SetIntermittent, null),
-        InfusionKind.ParenteralNutrition => (RuleIds.SetNutrition, null),
-        InfusionKind.Lipid => (RuleIds.SetLipid, null),
-        InfusionKind.Blood => (RuleIds.SetBlood, null),
+        InfusionKind.Continuous => ClockRule.SetContinuous,
+        InfusionKind.Intermittent => ClockRule.SetIntermittent,
+        InfusionKind.ParenteralNutrition => ClockRule.SetNutrition,
+        InfusionKind.Lipid => ClockRule.SetLipid,
+        InfusionKind.Blood => ClockRule.SetBlood,
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such infusion."),
     };
 

@@ -12,7 +12,7 @@ internal static class SiteCheckClock
     {
         if (story.Line.Kind != LineKind.Port && DressingClock.IsBareAndHealed(story))
             reckoning.Windows.Add(new WindowDraft(
-                CareItem.SiteCheck, story.Line.Id, null, story.SiteCheck, RuleIds.Max(RuleIds.SiteCheck), RuleIds.Min(RuleIds.SiteCheck),
+                CareItem.SiteCheck, story.Line.Id, null, story.SiteCheck, ClockRule.SiteCheck,
                 story.SiteCheck.IsDated ? "Site without a dressing last seen by a nurse" : "Site without a dressing")
             { Owner = PerformerKind.Nurse }.Window(reckoning));
         if (story.Unverified is { } care) reckoning.Windows.Add(NurseCheck(reckoning, story.Line, care));
@@ -24,12 +24,10 @@ internal static class SiteCheckClock
         var day = care.Performed?.Date ?? reckoning.DayOf(care.RecordedAt);
         var what = $"Care{Says.By(care)} {Says.Short(day)}, not validated for it";
         reckoning.Ask(line.Id, DecisionCodes.UnverifiedCare, care, $"{what}: kept as unverified, a nurse looks within {Says.Amount(rule.Value, rule.Unit)}.");
-        return Frame.Days(reckoning, CareItem.NurseCheck, line.Id, day, day.PlusDays((int)rule.Value)) with
-        {
-            Because = new WindowReason(
-                care.Id, day, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
-                $"{what}; a nurse looks within {Says.Amount(rule.Value, rule.Unit)} ({Says.SetBy(rule)}).", []),
-        };
+        var why = Why.Of(care, (what, rule, day), static (by, f) => new WindowReason(
+            by!.Id, f.day, f.rule.Id, Says.Amount(f.rule.Value, f.rule.Unit), f.rule.Level, f.rule.Source,
+            $"{f.what}; a nurse looks within {Says.Amount(f.rule.Value, f.rule.Unit)} ({Says.SetBy(f.rule)}).", []));
+        return Frame.Days(reckoning, why, CareItem.NurseCheck, line.Id, day, day.PlusDays((int)rule.Value));
     }
 
     /// <summary>After removal only the site is looked at; a catheter shorter than what went in is asked about at once.</summary>
@@ -42,13 +40,11 @@ internal static class SiteCheckClock
         if (story.CheckedAfterRemoval is not null) return;
         var rule = reckoning.Policy.InForce(RuleIds.Max(RuleIds.RemovalCheck), reckoning.Today)!;
         var day = removal.Performed?.Date ?? reckoning.DayOf(removal.RecordedAt);
+        var why = Why.Of(removal, (rule, day), static (by, f) => new WindowReason(
+            by!.Id, f.day, f.rule.Id, Says.Amount(f.rule.Value, f.rule.Unit), f.rule.Level, f.rule.Source,
+            $"Line removed {Says.Short(f.day)}; the site is looked at within {Says.Amount(f.rule.Value, f.rule.Unit)} ({Says.SetBy(f.rule)}).", []));
         reckoning.Windows.Add(Frame.Days(
-            reckoning, CareItem.RemovalSiteCheck, story.Line.Id,
-            day.PlusDays((int)reckoning.Value(RuleIds.Min(RuleIds.RemovalCheck))), day.PlusDays((int)rule.Value)) with
-        {
-            Because = new WindowReason(
-                removal.Id, day, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
-                $"Line removed {Says.Short(day)}; the site is looked at within {Says.Amount(rule.Value, rule.Unit)} ({Says.SetBy(rule)}).", []),
-        });
+            reckoning, why, CareItem.RemovalSiteCheck, story.Line.Id,
+            day.PlusDays((int)reckoning.Value(RuleIds.Min(RuleIds.RemovalCheck))), day.PlusDays((int)rule.Value)));
     }
 }

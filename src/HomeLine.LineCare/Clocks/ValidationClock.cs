@@ -9,27 +9,27 @@ internal static class ValidationClock
 {
     public static void Add(Reckoning reckoning)
     {
+        if (reckoning.Care.Caregivers.IsEmpty) return;
         var early = (int)reckoning.Value(RuleIds.ValidationEarly);
         var rule = reckoning.Policy.InForce(RuleIds.ValidationLife, reckoning.Today)!;
-        var lapsed = new List<CaregiverValidation>();
+        List<CaregiverValidation>? lapsed = null;
         foreach (var validation in reckoning.Care.Caregivers)
         {
             if (IsRenewed(reckoning, validation)) continue;
             if (validation.ValidThrough < reckoning.Today)
             {
-                lapsed.Add(validation);
+                (lapsed ??= []).Add(validation);
                 continue;
             }
 
+            var why = Why.Of(null, (validation, rule), static (_, f) => new WindowReason(
+                null, null, f.rule.Id, Says.Amount(f.rule.Value, f.rule.Unit), f.rule.Level, f.rule.Source,
+                $"{f.validation.Person} is validated for {Words(f.validation.Item)} through {Says.Day(f.validation.ValidThrough)}.", []));
             reckoning.Windows.Add(Frame.Days(
-                reckoning, CareItem.CaregiverValidation, validation.Line, validation.ValidThrough.PlusDays(-early), validation.ValidThrough) with
-            {
-                Because = new WindowReason(null, null, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
-                    $"{validation.Person} is validated for {Words(validation.Item)} through {Says.Day(validation.ValidThrough)}.", []),
-            });
+                reckoning, why, CareItem.CaregiverValidation, validation.Line, validation.ValidThrough.PlusDays(-early), validation.ValidThrough));
         }
 
-        AskAbout(reckoning, lapsed);
+        if (lapsed is not null) AskAbout(reckoning, lapsed);
     }
 
     /// <summary>One question per person and line, whatever the number of tasks that lapsed.</summary>

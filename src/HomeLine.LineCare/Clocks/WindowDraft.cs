@@ -1,3 +1,4 @@
+using System.Globalization;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Policy;
@@ -7,15 +8,19 @@ using NodaTime;
 namespace HomeLine.LineCare.Clocks;
 
 /// <summary>Turns an anchor and a pair of rules into a window with its reason.</summary>
-internal sealed record WindowDraft(CareItem Item, LineId? Line, string? Lumen, Anchor Anchor, string Ceiling, string? Floor, string What)
+/// <param name="Item">What is due.</param>
+/// <param name="Line">On which line.</param>
+/// <param name="Lumen">On which lumen, for items of a lumen.</param>
+/// <param name="Anchor">What the clock runs from.</param>
+/// <param name="Rule">The rules it runs on.</param>
+/// <param name="What">How the reason begins; <c>{0}</c> stands for <see cref="About"/>.</param>
+internal readonly record struct WindowDraft(CareItem Item, LineId? Line, string? Lumen, Anchor Anchor, ClockRule Rule, string What)
 {
-    /// <summary>The item whose validation decides who does it; the item itself unless it goes with another.</summary>
-    public CareItem? OwnedAs { get; init; }
+    /// <summary>A name in the reason's first words: a lumen's letter, a drug.</summary>
+    public string? About { get; init; }
 
+    /// <summary>Who does it, where the item's own validation does not decide.</summary>
     public PerformerKind? Owner { get; init; }
-
-    /// <summary>The item whose interval orders apply; the item itself unless it goes with another.</summary>
-    public CareItem? OrderedAs { get; init; }
 
     /// <summary>No pull-in at all: opens this many days before the last one.</summary>
     public int? OpensDaysBeforeLast { get; init; }
@@ -25,11 +30,10 @@ internal sealed record WindowDraft(CareItem Item, LineId? Line, string? Lumen, A
     private DueWindow Running(Reckoning reckoning)
     {
         var moment = Anchor.Moment;
-        var limit = reckoning.Limits.For(new LimitQuestion(Ceiling, OrderedAs ?? Item, Line, moment));
+        var limit = reckoning.Limits.For(new LimitQuestion(Rule, Item, Line, moment));
         var lastDay = reckoning.LastDayBefore(limit.LateFrom);
-        var opens = Opens(reckoning, moment, limit, lastDay);
-        var owner = Owner ?? Owners.Of(reckoning, OwnedAs ?? Item, Line, lastDay);
-        return new DueWindow
+        var opens = Opens(reckoning, moment, limit.LateFrom, lastDay);
+        return new DueWindow(Why.Of(Anchor.By, (What, About, limit, reckoning.Days), static (by, f) => Tell(by!, f.What, f.About, f.limit, f.Days)))
         {
             Item = Item,
             Patient = reckoning.Care.Patient,
@@ -42,94 +46,50 @@ internal sealed record WindowDraft(CareItem Item, LineId? Line, string? Lumen, A
             LateFrom = limit.LateFrom,
             OpensOn = reckoning.DayOf(opens),
             LastDay = lastDay,
-            Owner = owner,
-            Next = Repeating.From(reckoning, Ceiling, Floor, limit),
-            Because = Reason(reckoning, moment, limit),
+            Owner = Owner ?? Owners.Of(reckoning, Item, Line, lastDay),
+            Next = Repeating.From(reckoning, Rule, limit),
         };
     }
 
-    private Instant Opens(Reckoning reckoning, CareMoment moment, Limit limit, LocalDate lastDay)
+    private Instant Opens(Reckoning reckoning, CareMoment moment, Instant lateFrom, LocalDate lastDay)
     {
         var opens = OpensDaysBeforeLast is { } before ? reckoning.StartOf(lastDay.PlusDays(-before))
-            : Floor is null ? reckoning.EarliestOf(moment)
-            : reckoning.Limits.Opens(Floor, moment);
-        return opens < limit.LateFrom ? opens : Instant.Max(reckoning.EarliestOf(moment), reckoning.StartOf(lastDay));
+            : Rule.Floor is null ? reckoning.EarliestOf(moment)
+            : reckoning.Limits.Opens(Rule, moment);
+        return opens < lateFrom ? opens : Instant.Max(reckoning.EarliestOf(moment), reckoning.StartOf(lastDay));
     }
 
-    private WindowReason Reason(Reckoning reckoning, CareMoment moment, Limit limit)
+    private static WindowReason Tell(LineEvent by, string what, string? about, in Limit limit, CivilDays days)
     {
-        var by = Anchor.By!;
+        var moment = by.Performed!.Value;
         var how = limit.Basis == ClockBasis.Hour && moment.At is null ? " (time not recorded)" : "";
         return new WindowReason(
             by.Id, moment.Date, limit.RuleId, limit.ValueText, limit.Level, limit.Source,
-            $"{What} {Says.When(moment, reckoning.Care.Zone)}{how}{Says.By(by)}{Says.Trust(by.Certainty)}; "
-                + $"at least every {limit.ValueText} ({limit.SetBy}){WallClock(reckoning, moment, limit)}.",
-            limit.Overrode is null ? [] : [.. limit.Overrode]);
+            $"{Begin(what, about)} {days.Told(moment)}{how}{Says.By(by)}{Says.Trust(by.Certainty)}; "
+                + $"at least every {limit.ValueText} ({limit.SetBy}){WallClock(moment, limit, days)}.",
+            limit.Overrode);
     }
 
     /// <summary>An elapsed time across a change of the clocks is told with the hour on the wall at its end.</summary>
-    private static string WallClock(Reckoning reckoning, CareMoment moment, Limit limit)
+    private static string WallClock(CareMoment moment, in Limit limit, CivilDays days)
     {
         if (limit.Basis != ClockBasis.Hour) return "";
-        var zone = reckoning.Care.Zone;
-        return zone.GetUtcOffset(reckoning.EarliestOf(moment)) == zone.GetUtcOffset(limit.LateFrom)
+        var from = moment.At ?? days.StartOf(moment.Date);
+        return days.Zone.GetUtcOffset(from) == days.Zone.GetUtcOffset(limit.LateFrom)
             ? ""
-            : $"; the clocks change in between, it ends {Says.Moment(limit.LateFrom, zone)} by the wall clock";
+            : $"; the clocks change in between, it ends {days.Told(limit.LateFrom)} by the wall clock";
     }
 
     private DueWindow Unknown(Reckoning reckoning)
     {
-        var rule = reckoning.Policy.InForce(Ceiling, reckoning.Today)
-            ?? throw new KeyNotFoundException($"No policy value '{Ceiling}' is in force.");
-        var why = Says.Missing(Anchor.Missing);
-        return Frame.FirstContact(reckoning, Item, Line, Lumen) with
-        {
-            Owner = Owner ?? Owners.Of(reckoning, OwnedAs ?? Item, Line, reckoning.Today),
-            Next = Repeating.From(reckoning, Ceiling, Floor, null),
-            Because = new WindowReason(
-                Anchor.By?.Id, null, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
-                $"{What}: date unknown, {why}. Due at the first contact.", []),
-        };
+        var rule = reckoning.Policy.Clock(Rule).CeilingOn(reckoning.Today)
+            ?? throw new KeyNotFoundException($"No policy value '{Rule.Ceiling}' is in force.");
+        var why = Why.Of(Anchor.By, (What, About, Anchor.Missing, rule), static (by, f) => new WindowReason(
+            by?.Id, null, f.rule.Rule.Id, f.rule.Amount, f.rule.Level, f.rule.Rule.Source,
+            $"{Begin(f.What, f.About)}: date unknown, {Says.Missing(f.Missing)}. Due at the first contact.", []));
+        return Frame.FirstContact(
+            reckoning, why, Item, Line, Lumen, Owner ?? Owners.Of(reckoning, Item, Line, reckoning.Today), Repeating.From(reckoning, Rule));
     }
-}
 
-/// <summary>Windows that do not come from a pair of rules.</summary>
-internal static class Frame
-{
-    private static readonly WindowReason NoReason = new(null, null, "", "", PolicyLevel.Default, "", "", []);
-
-    /// <summary>Due at the first contact: open since the morning, never late, last day today because it cannot be called on time tomorrow.</summary>
-    public static DueWindow FirstContact(Reckoning reckoning, CareItem item, LineId? line, string? lumen) => new()
-    {
-        Item = item,
-        Patient = reckoning.Care.Patient,
-        Line = line,
-        Lumen = lumen,
-        Standing = WindowStanding.DateUnknown,
-        Basis = ClockBasis.Date,
-        Opens = reckoning.StartOf(reckoning.Today),
-        Target = reckoning.StartOf(reckoning.Today),
-        LateFrom = reckoning.EndOf(reckoning.Today),
-        OpensOn = reckoning.Today,
-        LastDay = reckoning.Today,
-        Owner = PerformerKind.Nurse,
-        Because = NoReason,
-    };
-
-    /// <summary>From a first to a last civil day, both included.</summary>
-    public static DueWindow Days(Reckoning reckoning, CareItem item, LineId? line, LocalDate opens, LocalDate last) => new()
-    {
-        Item = item,
-        Patient = reckoning.Care.Patient,
-        Line = line,
-        Standing = WindowStanding.Running,
-        Basis = ClockBasis.Date,
-        Opens = reckoning.StartOf(opens),
-        Target = reckoning.StartOf(last),
-        LateFrom = reckoning.EndOf(last),
-        OpensOn = opens,
-        LastDay = last,
-        Owner = PerformerKind.Nurse,
-        Because = NoReason,
-    };
+    private static string Begin(string what, string? about) => about is null ? what : string.Format(CultureInfo.InvariantCulture, what, about);
 }

@@ -99,7 +99,7 @@ internal sealed partial class LineStory
             case LineEventKind.Inserted: Inserted = entry; break;
             case LineEventKind.TipConfirmed: TipConfirmed = true; break;
             case LineEventKind.UseLocked: UseLocked = entry; break;
-            case LineEventKind.UseReleased: UseLocked = null; AcceptedLength = LastLength; break;
+            case LineEventKind.UseReleased: UseLocked = null; break;
             case LineEventKind.SealReported: BrokenSeals.Add(entry); break;
             case LineEventKind.Removed or LineEventKind.Exchanged: Ended = entry; break;
             case LineEventKind.LumenOccluded or LineEventKind.LumenCleared:
@@ -116,9 +116,19 @@ internal sealed partial class LineStory
                 break;
         }
 
-        if (entry.OutsideLengthCm is null || ResetTable.Of(entry.Kind, CareItem.OutsideLength) is ResetEffect.Ends) return;
-        if (entry.Kind == LineEventKind.Inserted) Baseline = entry;
-        LastLength = entry;
+        TakeLength(entry);
+    }
+
+    /// <summary>A release accepts the last reading there is, its own among them.</summary>
+    private void TakeLength(LineEvent entry)
+    {
+        if (entry.OutsideLengthCm is not null && ResetTable.Of(entry.Kind, CareItem.OutsideLength) is not ResetEffect.Ends)
+        {
+            if (entry.Kind == LineEventKind.Inserted) Baseline = entry;
+            LastLength = entry;
+        }
+
+        if (entry.Kind == LineEventKind.UseReleased) AcceptedLength = LastLength;
     }
 
     private void TakeDressing(LineEvent entry)

@@ -9,6 +9,7 @@ public sealed partial record PolicyBook
 {
     private readonly ImmutableArray<PolicyRule> _rules;
     private readonly FrozenDictionary<string, PolicyRule[]> _byId = FrozenDictionary<string, PolicyRule[]>.Empty;
+    private readonly CompiledClock?[] _clocks = [];
 
     /// <summary>Every version of every rule.</summary>
     public required ImmutableArray<PolicyRule> Rules
@@ -23,6 +24,7 @@ public sealed partial record PolicyBook
                     versions => versions.Key,
                     versions => versions.OrderBy(v => v.EffectiveFrom).ThenBy(v => v.Level).ToArray(),
                     StringComparer.Ordinal);
+            _clocks = new CompiledClock?[ClockRule.Count];
         }
     }
 
@@ -55,4 +57,10 @@ public sealed partial record PolicyBook
 
     /// <summary>Every version of one rule, earliest first; empty for an unknown id.</summary>
     internal PolicyRule[] VersionsOf(string ruleId) => _byId.TryGetValue(ruleId, out var versions) ? versions : [];
+
+    /// <summary>The rules of one clock, worked out once per book. Two threads may work it out at once; both find the same.</summary>
+    internal CompiledClock Clock(ClockRule rule) => _clocks[rule.Number] ??= new CompiledClock(Compiled(rule.Ceiling), Compiled(rule.Floor));
+
+    private CompiledRule[] Compiled(string? ruleId) =>
+        ruleId is null ? [] : Array.ConvertAll(VersionsOf(ruleId), static rule => new CompiledRule(rule));
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Policy;
@@ -38,6 +39,15 @@ public enum WindowStanding
 /// </summary>
 public sealed record DueWindow
 {
+    private readonly Why _why;
+
+    /// <summary>A window made by somebody who says everything about it.</summary>
+    public DueWindow() => _why = Why.Untold;
+
+    /// <summary>A window of the clocks, whose reason is told when it is read.</summary>
+    [SetsRequiredMembers]
+    internal DueWindow(Why why) => _why = why;
+
     /// <summary>What is due.</summary>
     public required CareItem Item { get; init; }
 
@@ -84,7 +94,18 @@ public sealed record DueWindow
     public Repeat? Next { get; init; }
 
     /// <summary>Why: the event, the rule, who set it, what it overrode.</summary>
-    public required WindowReason Because { get; init; }
+    public WindowReason Because
+    {
+        get => _why.Told;
+        init => _why = Why.Already(value);
+    }
+
+    /// <summary>The reason as facts, not yet in words.</summary>
+    internal Why Facts
+    {
+        get => _why;
+        init => _why = value;
+    }
 
     /// <summary>The window of the next occurrence if this one is done on <paramref name="performed"/>, as first and last civil day, both included;
     /// empty for what does not repeat or repeats by the hour.</summary>

@@ -242,9 +242,9 @@ internal sealed partial class Desk
 
     private void ReadLength(WallChart chart)
     {
-        var first = chart.AcceptedLength ?? chart.FirstLength;
-        if ((first?.OutsideLengthCm ?? chart.Line.OutsideLengthCm) is not { } before) return;
-        if (chart.LastLength is not { } reading || reading == first) return;
+        var from = chart.AcceptedLength ?? chart.FirstLength;
+        if ((from?.OutsideLengthCm ?? chart.Line.OutsideLengthCm) is not { } before) return;
+        if (chart.LastLength is not { } reading || reading == from) return;
         var growth = reading.OutsideLengthCm!.Value - before;
         if (growth > _rules.Value("length.step", _today)) _locks.Add($"{chart.Line.Id} ");
         if (growth >= _rules.Value("length.step", _today)) _questions.Add($"{chart.Line.Id} {DecisionCodes.LengthGrew}");

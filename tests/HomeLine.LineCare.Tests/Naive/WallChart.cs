@@ -82,6 +82,7 @@ internal sealed class WallChart(Line line, WallCalendar wall)
 
     public LineEvent? FirstLength { get; private set; }
 
+    /// <summary>The reading a licensed person released the line on.</summary>
     public LineEvent? AcceptedLength { get; private set; }
 
     public void Write(LineEvent entry, bool theirsToDo)
@@ -194,7 +195,7 @@ internal sealed class WallChart(Line line, WallCalendar wall)
         {
             case LineEventKind.TipConfirmed: TipConfirmed = true; break;
             case LineEventKind.UseLocked: LockedBy = entry; break;
-            case LineEventKind.UseReleased: LockedBy = null; AcceptedLength = LastLength; break;
+            case LineEventKind.UseReleased: LockedBy = null; break;
             case LineEventKind.SealReported: SealReports.Add(entry); break;
             case LineEventKind.LumenOccluded or LineEventKind.LumenCleared:
                 foreach (var lumen in Lumens)
@@ -207,9 +208,14 @@ internal sealed class WallChart(Line line, WallCalendar wall)
                 break;
         }
 
-        if (entry.OutsideLengthCm is null || entry.Kind is LineEventKind.Removed or LineEventKind.Exchanged) return;
-        if (entry.Kind == LineEventKind.Inserted) FirstLength = entry;
-        LastLength = entry;
+        if (entry.Kind is LineEventKind.Removed or LineEventKind.Exchanged) return;
+        if (entry.OutsideLengthCm is not null)
+        {
+            if (entry.Kind == LineEventKind.Inserted) FirstLength = entry;
+            LastLength = entry;
+        }
+
+        if (entry.Kind == LineEventKind.UseReleased) AcceptedLength = LastLength;
     }
 
     /// <summary>Whatever was dated before the stay no longer says what is on the line, unless somebody has read it off since.</summary>
