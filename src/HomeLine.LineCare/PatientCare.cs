@@ -66,13 +66,20 @@ public sealed record CareException(PatientId Patient, string RuleId, decimal Val
 public sealed record OutsideCare(PatientId Patient, LineId Line, LocalDate On, Instant ReportBy, string Where, ImmutableArray<CareItem> Items);
 
 /// <summary>Everything the clocks need to know about one patient, and nothing else.</summary>
+/// <remarks>The ledger is read once and the reading kept beside it, so that asking again costs only the clocks.</remarks>
 public sealed record PatientCare
 {
+    private Kept _story;
+
     /// <summary>The patient.</summary>
     public required PatientId Patient { get; init; }
 
     /// <summary>Zone of the patient's home; date clocks count its civil days.</summary>
-    public required DateTimeZone Zone { get; init; }
+    public required DateTimeZone Zone
+    {
+        get;
+        init => (field, _story) = (value, default);
+    }
 
     /// <summary>Day care started (day 1 of the plan of care).</summary>
     public required LocalDate CareStartedOn { get; init; }
@@ -84,13 +91,21 @@ public sealed record PatientCare
     public RiskFactors Risks { get; init; }
 
     /// <summary>The lines, those removed among them.</summary>
-    public required ImmutableArray<Line> Lines { get; init; }
+    public required ImmutableArray<Line> Lines
+    {
+        get;
+        init => (field, _story) = (value, default);
+    }
 
     /// <summary>What runs through them.</summary>
     public ImmutableArray<Infusion> Infusions { get; init; } = [];
 
     /// <summary>The ledger, in any order.</summary>
-    public required ImmutableArray<LineEvent> Events { get; init; }
+    public required ImmutableArray<LineEvent> Events
+    {
+        get;
+        init => (field, _story) = (value, default);
+    }
 
     /// <summary>Orders, active and past.</summary>
     public ImmutableArray<CareOrder> Orders { get; init; } = [];
@@ -99,11 +114,43 @@ public sealed record PatientCare
     public ImmutableArray<CareException> Exceptions { get; init; } = [];
 
     /// <summary>Who is validated for what.</summary>
-    public ImmutableArray<CaregiverValidation> Caregivers { get; init; } = [];
+    public ImmutableArray<CaregiverValidation> Caregivers
+    {
+        get;
+        init => (field, _story) = (value, default);
+    } = [];
 
     /// <summary>Care expected from elsewhere.</summary>
     public ImmutableArray<OutsideCare> Outside { get; init; } = [];
 
     /// <summary>Holds, past and present.</summary>
     public ImmutableArray<Hold> Holds { get; init; } = [];
+
+    /// <summary>The patient with one more ledger entry. An entry that comes after all the others is added to what has been read already;
+    /// a late entry or a correction has the ledger read again when it is next asked.</summary>
+    /// <param name="entry">The entry, a correction too.</param>
+    public PatientCare Recording(LineEvent entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        var after = this with { Events = Events.Add(entry) };
+        after._story = new Kept(_story.Story?.Then(entry, after));
+        return after;
+    }
+
+    /// <summary>What the ledger says as of an instant.</summary>
+    internal StorySoFar ToldBy(Instant now)
+    {
+        var whole = _story.Story;
+        if (whole is null) _story = new Kept(whole = StorySoFar.Of(this));
+        return whole.HoldsAt(now) ? whole : StorySoFar.Of(this, now);
+    }
+
+    /// <summary>The reading of the ledger, if there is one. It follows from the rest, so it never tells two patients apart. Two threads may
+    /// read at once; both read the same.</summary>
+    private readonly record struct Kept(StorySoFar? Story)
+    {
+        public bool Equals(Kept other) => true;
+
+        public override int GetHashCode() => 0;
+    }
 }

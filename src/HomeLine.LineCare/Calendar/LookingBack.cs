@@ -42,12 +42,12 @@ internal static class LookingBack
         var states = new List<ClockState>();
         if (story.Line.Kind == LineKind.Port)
         {
-            states.Add(new ClockState(CareItem.PortNeedle, null, story.Needle, story.BrokenSeals.Count, ended));
+            states.Add(new ClockState(CareItem.PortNeedle, null, story.Needle, story.BrokenSeals.Length, ended));
             states.Add(new ClockState(CareItem.PortFlush, null, story.PortFlush, 0, ended));
         }
         else
         {
-            states.Add(new ClockState(CareItem.Dressing, null, story.Dressing, story.BrokenSeals.Count, ended));
+            states.Add(new ClockState(CareItem.Dressing, null, story.Dressing, story.BrokenSeals.Length, ended));
             if (story.Line.ExitSiteHealed) states.Add(new ClockState(CareItem.SiteCheck, null, story.SiteCheck, 0, ended));
         }
 

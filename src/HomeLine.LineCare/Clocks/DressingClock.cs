@@ -28,7 +28,7 @@ internal static class DressingClock
     /// <summary>A healed tunneled exit site without a dressing has no dressing clock: site check, connector and flush run on.</summary>
     public static bool IsBareAndHealed(LineStory story) =>
         story.Line.Kind == LineKind.Tunneled && story.Line.ExitSiteHealed && story.Covering is null or DressingKind.None
-        && story.BrokenSeals.Count == 0 && story.Dressing.Missing != MissingDate.HospitalStay;
+        && story.BrokenSeals.Length == 0 && story.Dressing.Missing != MissingDate.HospitalStay;
 
     /// <summary>
     /// The dressing put on at insertion, and gauze laid beneath a film for a while, are followed by a film as a rule (common practice, no source):

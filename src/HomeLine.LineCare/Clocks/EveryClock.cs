@@ -10,21 +10,10 @@ internal static class EveryClock
 {
     public static CareAnswer Read(Reckoning reckoning)
     {
-        var care = reckoning.Care;
-        var ledger = OrderedLedger.Read(care.Events, care.Zone, reckoning.Now);
-        var patient = new PatientStory(care.Zone);
-        var lines = new List<LineStory>(care.Lines.Length);
-        foreach (var line in care.Lines) lines.Add(new LineStory(line, care.Zone));
-        foreach (var entry in ledger)
-        {
-            var validated = PatientStory.IsValidated(entry, care.Caregivers, care.Zone);
-            foreach (var story in lines) story.Take(entry, validated);
-            patient.Take(entry);
-        }
-
-        foreach (var story in lines) AddLine(reckoning, story);
-        AddPatient(reckoning, patient, lines);
-        return Answer(reckoning, patient);
+        var told = reckoning.Care.ToldBy(reckoning.Now);
+        foreach (var story in told.Lines) AddLine(reckoning, story);
+        AddPatient(reckoning, told.Patient, told.Lines);
+        return Answer(reckoning, told.Patient);
     }
 
     private static void AddLine(Reckoning reckoning, LineStory story)
@@ -50,7 +39,7 @@ internal static class EveryClock
         LocksAndLengths.Add(reckoning, story);
     }
 
-    private static void AddPatient(Reckoning reckoning, PatientStory patient, List<LineStory> lines)
+    private static void AddPatient(Reckoning reckoning, PatientStory patient, LineStory[] lines)
     {
         foreach (var order in reckoning.Care.Orders)
         {
@@ -77,7 +66,7 @@ internal static class EveryClock
     }
 
     /// <summary>A service through a line that has come out is not due any more; a draw may still be, by another route.</summary>
-    private static bool IsOnEndedLine(CareOrder order, List<LineStory> lines)
+    private static bool IsOnEndedLine(CareOrder order, LineStory[] lines)
     {
         foreach (var story in lines)
             if (order.Line == story.Line.Id && story.Ended is not null) return true;

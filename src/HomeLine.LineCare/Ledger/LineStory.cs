@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HomeLine.LineCare.Lines;
 using NodaTime;
 
@@ -21,7 +22,7 @@ internal sealed partial class LineStory
 
     public Line Line { get; }
 
-    public LumenStory[] Lumens { get; }
+    public LumenStory[] Lumens { get; private set; }
 
     public Anchor Dressing { get; private set; } = Anchor.None;
 
@@ -50,7 +51,7 @@ internal sealed partial class LineStory
     public LineEvent? CheckedAfterRemoval { get; private set; }
 
     /// <summary>Reports of a broken seal since the last full change.</summary>
-    public List<LineEvent> BrokenSeals { get; } = [];
+    public ImmutableArray<LineEvent> BrokenSeals { get; private set; } = [];
 
     /// <summary>Care by somebody not validated for it that no nurse has looked at since.</summary>
     public LineEvent? Unverified { get; private set; }
@@ -64,6 +65,14 @@ internal sealed partial class LineStory
 
     /// <summary>The last reading there was when a licensed person released the line: that length is accepted.</summary>
     public LineEvent? AcceptedLength { get; private set; }
+
+    /// <summary>The same story, to be told on without touching this one.</summary>
+    public LineStory Copy()
+    {
+        var copy = (LineStory)MemberwiseClone();
+        copy.Lumens = Array.ConvertAll(Lumens, static lumen => lumen.Copy());
+        return copy;
+    }
 
     public LumenStory? Lumen(string label) => Array.Find(Lumens, lumen => lumen.Label == label);
 
@@ -100,7 +109,7 @@ internal sealed partial class LineStory
             case LineEventKind.TipConfirmed: TipConfirmed = true; break;
             case LineEventKind.UseLocked: UseLocked = entry; break;
             case LineEventKind.UseReleased: UseLocked = null; break;
-            case LineEventKind.SealReported: BrokenSeals.Add(entry); break;
+            case LineEventKind.SealReported: BrokenSeals = BrokenSeals.Add(entry); break;
             case LineEventKind.Removed or LineEventKind.Exchanged: Ended = entry; break;
             case LineEventKind.LumenOccluded or LineEventKind.LumenCleared:
                 foreach (var lumen in Named(entry.LumensUsed))
@@ -141,12 +150,12 @@ internal sealed partial class LineStory
                 if (!kept) break;
                 Dressing = Anchor.At(entry);
                 Covering = entry.Dressing ?? DefaultCovering(entry);
-                BrokenSeals.Clear();
+                BrokenSeals = [];
                 break;
             case ResetEffect.Ends:
                 Dressing = Anchor.None;
                 Covering = DressingKind.None;
-                BrokenSeals.Clear();
+                BrokenSeals = [];
                 break;
         }
     }

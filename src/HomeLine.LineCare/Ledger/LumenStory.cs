@@ -5,6 +5,8 @@ namespace HomeLine.LineCare.Ledger;
 /// <summary>What the ledger says about one lumen.</summary>
 internal sealed class LumenStory(Lumen lumen)
 {
+    public LumenStory Copy() => (LumenStory)MemberwiseClone();
+
     public string Label { get; } = lumen.Label;
 
     public bool Occluded { get; set; } = lumen.Occluded;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.LineCare.Clocks;
 using NodaTime;
 
 namespace HomeLine.LineCare.Ledger;
@@ -18,23 +19,31 @@ public static class OrderedLedger
     public static IReadOnlyList<LineEvent> Read(ImmutableArray<LineEvent> entries, DateTimeZone zone, Instant now)
     {
         ArgumentNullException.ThrowIfNull(zone);
-        var voided = Voided(entries);
-        var today = now.InZone(zone).Date;
-        var keys = new List<Key>(entries.Length);
+        var places = Places(entries, CivilDays.Of(zone), Voided(entries));
+        places.RemoveAll(place => place.At > now);
+        return places.ConvertAll(place => place.Entry);
+    }
+
+    /// <summary>Every entry that counts, whenever it was performed, each with its place, in order.</summary>
+    internal static List<Place> Places(ImmutableArray<LineEvent> entries, CivilDays days, HashSet<EventId>? voided)
+    {
+        var places = new List<Place>(entries.Length);
+        var isOrdered = true;
         foreach (var entry in entries)
         {
             if (voided is not null && voided.Contains(entry.Id)) continue;
-            var key = new Key(entry, zone);
-            if (key.HasTime ? key.At <= now : entry.Performed!.Value.Date <= today) keys.Add(key);
+            var place = new Place(entry, days);
+            isOrdered = isOrdered && (places.Count == 0 || places[^1].CompareTo(place) <= 0);
+            places.Add(place);
         }
 
-        keys.Sort();
-        return keys.ConvertAll(key => key.Entry);
+        if (!isOrdered) places.Sort();
+        return places;
     }
 
     /// <summary>Every entry that another one names as voided, whether or not the naming entry was itself voided later:
-    /// a correction of a correction does not bring the first mistake back.</summary>
-    private static HashSet<EventId>? Voided(ImmutableArray<LineEvent> entries)
+    /// a correction of a correction does not bring the first mistake back. Empty when there is none.</summary>
+    internal static HashSet<EventId>? Voided(ImmutableArray<LineEvent> entries)
     {
         HashSet<EventId>? voided = null;
         foreach (var entry in entries)
@@ -42,22 +51,16 @@ public static class OrderedLedger
         return voided;
     }
 
-    private readonly struct Key : IComparable<Key>
+    /// <summary>Where an entry stands in the order. An entry of which only the day is known has happened once its day has begun.</summary>
+    internal readonly struct Place(LineEvent entry, CivilDays days) : IComparable<Place>
     {
-        public Key(LineEvent entry, DateTimeZone zone)
-        {
-            Entry = entry;
-            HasTime = entry.Performed is not { At: null };
-            At = entry.Performed is { } performed ? performed.At ?? zone.AtStartOfDay(performed.Date).ToInstant() : entry.RecordedAt;
-        }
+        public LineEvent Entry => entry;
 
-        public LineEvent Entry { get; }
+        public Instant At { get; } = entry.Performed is { } performed ? performed.At ?? days.StartOf(performed.Date) : entry.RecordedAt;
 
-        public Instant At { get; }
+        private bool HasTime => entry.Performed is not { At: null };
 
-        public bool HasTime { get; }
-
-        public int CompareTo(Key other)
+        public int CompareTo(Place other)
         {
             var order = At.CompareTo(other.At);
             if (order == 0) order = HasTime.CompareTo(other.HasTime);

@@ -9,7 +9,7 @@ namespace HomeLine.LineCare.Ledger;
 /// <summary>What the ledger says about the patient as a whole.</summary>
 internal sealed class PatientStory(DateTimeZone zone)
 {
-    private readonly Dictionary<string, LineEvent> _lastUnder = new(StringComparer.Ordinal);
+    private ImmutableArray<LineEvent> _lastUnder = [];
     private LineEvent? _lastLabs;
 
     public LineEvent? Recertified { get; private set; }
@@ -25,17 +25,40 @@ internal sealed class PatientStory(DateTimeZone zone)
             case LineEventKind.Recertified: Recertified = entry; break;
             case LineEventKind.LabsDrawn or LineEventKind.DoseGiven or LineEventKind.ServiceGiven or LineEventKind.Removed
                 when entry.Performed is not null:
-                if (entry.Order is { } order) _lastUnder[order] = entry;
+                if (entry.Order is not null) TakeUnderOrder(entry);
                 else if (entry.Kind == LineEventKind.LabsDrawn) _lastLabs = entry;
                 break;
         }
+    }
+
+    /// <summary>The same story, to be told on without touching this one.</summary>
+    public PatientStory Copy() => (PatientStory)MemberwiseClone();
+
+    /// <summary>A patient has a handful of orders: walking them is quicker than looking one up.</summary>
+    private void TakeUnderOrder(LineEvent entry)
+    {
+        for (var i = 0; i < _lastUnder.Length; i++)
+        {
+            if (_lastUnder[i].Order != entry.Order) continue;
+            _lastUnder = _lastUnder.SetItem(i, entry);
+            return;
+        }
+
+        _lastUnder = _lastUnder.Add(entry);
+    }
+
+    private LineEvent? LastNaming(string order)
+    {
+        foreach (var entry in _lastUnder)
+            if (entry.Order == order) return entry;
+        return null;
     }
 
     /// <summary>The last entry made under an order. A draw that names no order counts for routine labs that were
     /// ordered by then, never for a drug level.</summary>
     public LineEvent? LastUnder(CareOrder order)
     {
-        var named = _lastUnder.GetValueOrDefault(order.Id);
+        var named = LastNaming(order.Id);
         if (order.Kind != OrderKind.Labs || _lastLabs is null || _lastLabs.Performed!.Value.Date < order.StartsOn) return named;
         return named is null || _lastLabs.Performed!.Value.Date > named.Performed!.Value.Date ? _lastLabs : named;
     }

@@ -48,7 +48,7 @@ internal static class Dressings
     /// <summary>A change before its window opens without a broken seal costs skin; the reason is asked.</summary>
     private static void Early(Entering entering)
     {
-        if (entering.Entry.Performed is not { At: { } at } || entering.Before.BrokenSeals.Count > 0 || entering.Entry.Note.Length > 0) return;
+        if (entering.Entry.Performed is not { At: { } at } || entering.Before.BrokenSeals.Length > 0 || entering.Entry.Note.Length > 0) return;
         var item = entering.Entry.Kind == LineEventKind.PortAccessed ? CareItem.PortNeedle : CareItem.Dressing;
         if (entering.WindowBefore(item) is not { Standing: WindowStanding.Running } window || at >= window.Opens) return;
         entering.Ask(RecordingCodes.BeforeItOpens,
