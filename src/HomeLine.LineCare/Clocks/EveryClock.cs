@@ -80,13 +80,13 @@ internal static class EveryClock
         return new CareAnswer(
             reckoning.Care.Patient, reckoning.Now, HoldOf(reckoning, patient),
             [.. reckoning.Windows], [.. reckoning.Locks], [.. reckoning.Decisions])
-        { Waived = [.. waived] };
+        { Waived = waived };
     }
 
     private static int Order(DueWindow a, DueWindow b)
     {
         var order = a.LateFrom.CompareTo(b.LateFrom);
-        if (order == 0) order = a.Item.CompareTo(b.Item);
+        if (order == 0) order = ((int)a.Item).CompareTo((int)b.Item);
         if (order == 0) order = string.CompareOrdinal(a.Line?.Value, b.Line?.Value);
         if (order == 0) order = string.CompareOrdinal(a.Lumen, b.Lumen);
         if (order == 0) order = string.CompareOrdinal(a.Order, b.Order);

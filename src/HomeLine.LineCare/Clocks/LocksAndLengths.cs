@@ -48,9 +48,10 @@ internal static class LocksAndLengths
         if ((baseline?.OutsideLengthCm ?? story.Line.OutsideLengthCm) is not { } before
             || story.LastLength is not { OutsideLengthCm: { } now } reading || reading == baseline) return;
         var growth = now - before;
+        var step = reckoning.Value(RuleIds.LengthStep);
+        if (growth < step && -growth <= reckoning.Value(RuleIds.LengthShortening)) return;
         var from = story.AcceptedLength is { } accepted ? $"accepted on {Says.Short(reckoning.DayOf(accepted))}" : "at insertion";
         var text = $"Outside length {Says.Amount(now, "cm")} on {Says.Short(reckoning.DayOf(reading))}, {Says.Amount(before, "cm")} {from}";
-        var step = reckoning.Value(RuleIds.LengthStep);
         if (growth > step)
             reckoning.Locks.Add(new LineLock(story.Line.Id, $"{text}: the tip may have moved. No infusion until a licensed person has decided.")
             {
@@ -60,7 +61,7 @@ internal static class LocksAndLengths
             });
         if (growth >= step)
             reckoning.Ask(story.Line.Id, DecisionCodes.LengthGrew, reading, $"{text}: measure again and decide.");
-        else if (-growth > reckoning.Value(RuleIds.LengthShortening))
+        else
             reckoning.Ask(story.Line.Id, DecisionCodes.LengthShrank, reading, $"{text}: the line may have moved inward; decide about imaging.");
     }
 }

@@ -9,6 +9,9 @@ namespace HomeLine.LineCare.Clocks;
 /// <summary>One computation: what it knows, and the windows, locks and decisions it has gathered so far.</summary>
 internal sealed class Reckoning
 {
+    /// <summary>Room for the windows of most patients.</summary>
+    private const int FewWindows = 12;
+
     public Reckoning(PatientCare care, PolicyBook policy, Instant now, int horizonDays)
     {
         Care = care;
@@ -47,7 +50,7 @@ internal sealed class Reckoning
 
     public Limits Limits { get; }
 
-    public List<DueWindow> Windows { get; } = [];
+    public List<DueWindow> Windows { get; } = new(FewWindows);
 
     public List<LineLock> Locks { get; } = [];
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Policy;
@@ -10,9 +11,9 @@ namespace HomeLine.LineCare.Clocks;
 /// A broken seal is not routine.</summary>
 internal static class RemovalWaiver
 {
-    public static List<WaivedCare> Apply(Reckoning reckoning)
+    public static ImmutableArray<WaivedCare> Apply(Reckoning reckoning)
     {
-        var waived = new List<WaivedCare>();
+        ImmutableArray<WaivedCare> waived = [];
         foreach (var order in reckoning.Care.Orders)
         {
             if (order.Kind != OrderKind.Removal || !order.IsActiveOn(reckoning.Today) || NextDate(order, reckoning.Today) is not { } removal) continue;
@@ -22,7 +23,7 @@ internal static class RemovalWaiver
                 var window = reckoning.Windows[i];
                 if (!IsRoutineOf(window, order.Line) || window.LastDay < from) continue;
                 reckoning.Windows.RemoveAt(i);
-                waived.Add(new WaivedCare(window, $"The line comes out {Says.Short(removal)} by order {order.Id}."));
+                waived = waived.Add(new WaivedCare(window, $"The line comes out {Says.Short(removal)} by order {order.Id}."));
             }
         }
 

@@ -64,7 +64,7 @@ public static class OrderedLedger
         {
             var order = At.CompareTo(other.At);
             if (order == 0) order = HasTime.CompareTo(other.HasTime);
-            if (order == 0) order = Entry.Kind.CompareTo(other.Entry.Kind);
+            if (order == 0) order = ((int)Entry.Kind).CompareTo((int)other.Entry.Kind);
             if (order == 0) order = Entry.RecordedAt.CompareTo(other.Entry.RecordedAt);
             return order == 0 ? string.CompareOrdinal(Entry.Id.Value, other.Entry.Id.Value) : order;
         }

@@ -6,7 +6,7 @@ namespace HomeLine.LineCare.Tests.Naive;
 public sealed class Agreement
 {
     /// <summary>Random histories in every run of the tests; <c>HOMELINE_HISTORIES</c> asks for more, for a night for example.</summary>
-    private const int Histories = 12_000;
+    private const int Histories = 6_000;
 
     private static readonly int Asked =
         int.TryParse(Environment.GetEnvironmentVariable("HOMELINE_HISTORIES"), out var asked) && asked > 0 ? asked : Histories;
