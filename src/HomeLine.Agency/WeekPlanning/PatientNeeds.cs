@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HomeLine.Agency.Roster;
 using HomeLine.LineCare;
 using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Policy;
 using HomeLine.LineCare.Windows;
 using HomeLine.Planning.Plans;
@@ -85,6 +86,12 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
     private void Add(Chore chore, PlanningSpan span, int lateFrom)
     {
         DueWindow window = chore.Lead;
+        if (chore.Order is { Kind: OrderKind.DrugLevel, DoseTimes.IsDefaultOrEmpty: true })
+        {
+            notPlannable.Add(new UnmetNeed(patient.Id, Label(chore), [LevelWithoutDoseTimes], []));
+            return;
+        }
+
         int opens = Math.Max(calendar.Minute(window.Opens), span.From);
         if (chore.Order?.NotBefore is { } delivered) opens = Math.Max(opens, calendar.Minute(delivered));
         if (window.Standing == WindowStanding.Ordered && lateFrom <= calendar.Minute(setting.Now))
@@ -168,6 +175,10 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
 
         return spans.ToImmutable();
     }
+
+    /// <summary>A level is drawn before a dose: without the dose times any moment would be a guess.</summary>
+    private static readonly PlanningReason LevelWithoutDoseTimes = new(
+        DecisionCodes.LevelWithoutDoseTimes, "The dose times are not known.", "Ask the pharmacist for the dose times first.");
 
     private static PlanningReason OrderedDayPassed(LocalDate day) => new(
         "ordered-day-passed",

@@ -37,6 +37,7 @@ internal static class EveryClock
         LumenFlushClock.Add(reckoning, story);
         SiteCheckClock.Add(reckoning, story);
         LocksAndLengths.Add(reckoning, story);
+        LineWatch.Add(reckoning, story);
     }
 
     private static void AddPatient(Reckoning reckoning, PatientStory patient, LineStory[] lines)
@@ -58,6 +59,7 @@ internal static class EveryClock
         }
 
         RecertificationClock.Add(reckoning, patient.Recertified);
+        ResumptionClock.BringForward(reckoning, patient);
         ValidationClock.Add(reckoning);
         OutsideCareClock.Apply(reckoning);
         if (reckoning.Care.BornOn is null)

@@ -12,6 +12,9 @@ internal static class LabsClock
 {
     public static void Add(Reckoning reckoning, CareOrder order, LocalDate? lastDraw, LineEvent? draw)
     {
+        if (order.Kind == OrderKind.DrugLevel && order.DoseTimes.IsDefaultOrEmpty)
+            reckoning.Ask(order.Line, DecisionCodes.LevelWithoutDoseTimes, order.Id, order.StartsOn,
+                $"{What(order)}: the dose times are not known, so nobody can say when it is drawn. Ask before it is planned.");
         if (order.EveryDays is { } every && order.Weekdays.IsEmpty && order.Dates.IsEmpty)
             AddRepeating(reckoning, order, every, lastDraw, draw);
         else

@@ -9,7 +9,7 @@ internal static class LumenFlushClock
 {
     public static void Add(Reckoning reckoning, LineStory story)
     {
-        if (story.Line.Kind == LineKind.Port) return;
+        if (story.Line.Kind == LineKind.Port && !story.Accessed) return;
         foreach (var lumen in story.Lumens)
         {
             if (lumen.Occluded || InUse(reckoning, story.Line, lumen.Label)) continue;

@@ -76,6 +76,11 @@ internal sealed partial class LineStory
 
     public LumenStory? Lumen(string label) => Array.Find(Lumens, lumen => lumen.Label == label);
 
+    /// <summary>The first measurement of the arm: the baseline.</summary>
+    public LineEvent? FirstGirth { get; private set; }
+
+    public LineEvent? LastGirth { get; private set; }
+
     /// <summary>Takes in the next event of this line, or one of the patient as a whole.</summary>
     /// <param name="entry">The event.</param>
     /// <param name="validated">Whether the performer was validated for what the event does.</param>
@@ -126,6 +131,9 @@ internal sealed partial class LineStory
         }
 
         TakeLength(entry);
+        if (entry.ArmGirthCm is null) return;
+        FirstGirth ??= entry;
+        LastGirth = entry;
     }
 
     /// <summary>A release accepts the last reading there is, its own among them.</summary>

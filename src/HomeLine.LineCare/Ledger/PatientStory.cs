@@ -16,13 +16,30 @@ internal sealed class PatientStory(DateTimeZone zone)
 
     public LocalDate? InHospitalSince { get; private set; }
 
+    /// <summary>The last admission that was written down; empty when a return has no admission before it.</summary>
+    public LineEvent? Admitted { get; private set; }
+
+    /// <summary>The return home that no assessment has followed yet.</summary>
+    public LineEvent? BackHome { get; private set; }
+
     public void Take(LineEvent entry)
     {
         switch (entry.Kind)
         {
-            case LineEventKind.AdmittedToHospital: InHospitalSince ??= DayOf(entry, zone); break;
-            case LineEventKind.ReturnedHome: InHospitalSince = null; break;
-            case LineEventKind.Recertified: Recertified = entry; break;
+            case LineEventKind.AdmittedToHospital:
+                if (InHospitalSince is null) Admitted = entry;
+                InHospitalSince ??= DayOf(entry, zone);
+                BackHome = null;
+                break;
+            case LineEventKind.ReturnedHome:
+                if (InHospitalSince is null) Admitted = null;
+                InHospitalSince = null;
+                BackHome = entry;
+                break;
+            case LineEventKind.Recertified:
+                Recertified = entry;
+                BackHome = null;
+                break;
             case LineEventKind.LabsDrawn or LineEventKind.DoseGiven or LineEventKind.ServiceGiven or LineEventKind.Removed
                 when entry.Performed is not null:
                 if (entry.Order is not null) TakeUnderOrder(entry);

@@ -54,7 +54,7 @@ internal static class Measurements
             return;
         }
 
-        if (Girths.Baseline(entering.Care, entering.Entry.Line!.Value, entering.Now) is { ArmGirthCm: { } first } && girth - first >= entering.Value(RuleIds.GirthRise))
+        if (entering.Before.FirstGirth is { ArmGirthCm: { } first } && girth - first >= entering.Value(RuleIds.GirthRise))
             entering.Tell(DecisionCodes.GirthRose, $"The arm is {Says.Amount(girth - first, "cm")} wider than at the first measurement: somebody licensed decides now.");
     }
 }

@@ -28,6 +28,16 @@ internal sealed partial class Desk
         if (chart.Unverified is { } care) ReadUnverified(chart, care);
         ReadLocks(chart);
         ReadLength(chart);
+        ReadMidline(chart);
+    }
+
+    /// <summary>A midline is counted day by day; at the days of policy somebody is asked.</summary>
+    private void ReadMidline(WallChart chart)
+    {
+        if (chart.Line.Kind != LineKind.Midline) return;
+        var placed = chart.PlacedBy?.Performed?.Date ?? chart.Line.InsertedOn;
+        if (placed is { } day && _today >= WallCalendar.DaysOn(day, (int)_rules.Value("midline.dwell.review", _today)))
+            _questions.Add($"{chart.Line.Id} {DecisionCodes.MidlineDwell}");
     }
 
     private void ReadExitSite(WallChart chart)
@@ -171,6 +181,8 @@ internal sealed partial class Desk
 
         if (chart.Cover is DressingKind.Gauze or DressingKind.GauzeUnderFilm && _rules.Value("dressing.gauze.wings.countsasfilm", _today) != 1)
             _found.Add(Window(CareItem.Dressing, chart, null, chart.Dressing, "dressing.gauze.port.max", "dressing.gauze.port.min"));
+        foreach (var lumen in chart.Lumens.Where(lumen => !lumen.Occluded && !_file.Infusions.Any(i => i.Line == chart.Line.Id && i.Lumen == lumen.Letter)))
+            _found.Add(Window(CareItem.LumenFlush, chart, lumen.Letter, lumen.Flush, "flush.lumen.max", "flush.lumen.min"));
         _found.Add(BrokenSeal(chart, Window(CareItem.PortNeedle, chart, null, chart.Needle, "port.needle.max", "port.needle.min")));
     }
 

@@ -16,6 +16,7 @@ internal sealed partial class Desk
             if (order.Kind is OrderKind.Interval or OrderKind.VisitFrequency) continue;
             if (order.EndsOn < _today || order.StartsOn > horizon) continue;
             var last = LastUnder(order, entries);
+            if (order.Kind == OrderKind.DrugLevel && order.DoseTimes.Length == 0) _questions.Add($"{order.Line} {DecisionCodes.LevelWithoutDoseTimes}");
             if (order.Kind is OrderKind.Labs or OrderKind.DrugLevel)
             {
                 if (order.EveryDays is { } every && order.Dates.Length == 0 && order.Weekdays.Length == 0) ReadWeeklyDraw(order, every, last);
@@ -122,7 +123,45 @@ internal sealed partial class Desk
 
         var next = Math.Max(Math.Max(covered + 1, todays - 1), 0);
         var opens = WallCalendar.DaysOn(_file.CareStartedOn, (next * length) + first - 1);
-        _found.Add(Days(CareItem.Recertification, null, opens, WallCalendar.DaysOn(opens, length - first), Nurse, done?.Id.Value, "recertification.max"));
+        var due = Days(CareItem.Recertification, null, opens, WallCalendar.DaysOn(opens, length - first), Nurse, done?.Id.Value, "recertification.max");
+        _found.Add(AfterStay(entries) is { } sooner && sooner.LateFrom < due.LateFrom
+            ? due with { Opens = sooner.Opens, Target = sooner.LateFrom, LateFrom = sooner.LateFrom, OpensOn = sooner.Day, LastDay = sooner.LastDay, Anchor = sooner.Anchor, Rule = "resumption.max" }
+            : due);
+    }
+
+    /// <summary>Home after a night or more and nobody has assessed since: so many hours from the door.</summary>
+    private (Instant Opens, Instant LateFrom, LocalDate Day, LocalDate LastDay, string Anchor)? AfterStay(List<LineEvent> entries)
+    {
+        LineEvent? went = null, back = null;
+        var away = false;
+        foreach (var entry in entries)
+        {
+            if (entry.Kind == LineEventKind.AdmittedToHospital)
+            {
+                if (!away) went = entry;
+                (away, back) = (true, null);
+            }
+            else if (entry.Kind == LineEventKind.ReturnedHome)
+            {
+                if (!away) went = null;
+                (away, back) = (false, entry);
+            }
+            else if (entry.Kind == LineEventKind.Recertified) back = null;
+        }
+
+        if (back is null) return null;
+        if (went is not null)
+        {
+            var day = _wall.DayAt(Stands(went));
+            var shortStay = went.Performed is { At: { } from } && back.Performed is { At: { } to }
+                ? to < WallCalendar.HoursOn(from, _rules.Value("resumption.stay.min", _today))
+                : (went.Performed?.Date ?? day) >= (back.Performed?.Date ?? _wall.DayAt(back.RecordedAt));
+            if (shortStay) return null;
+        }
+
+        var home = Stands(back);
+        var late = WallCalendar.HoursOn(home, _rules.Value("resumption.max", _today));
+        return (home, late, _wall.DayAt(home), _wall.DayAt(late - Duration.Epsilon), back.Id.Value);
     }
 
     private void ReadValidations()

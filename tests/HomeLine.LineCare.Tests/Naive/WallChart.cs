@@ -66,6 +66,8 @@ internal sealed class WallChart(Line line, WallCalendar wall)
 
     public bool TipConfirmed { get; private set; } = line.TipConfirmed;
 
+    public LineEvent? PlacedBy { get; private set; }
+
     public LineEvent? LockedBy { get; private set; }
 
     public LineEvent? CameOut { get; private set; }
@@ -96,6 +98,7 @@ internal sealed class WallChart(Line line, WallCalendar wall)
             return;
         }
 
+        if (entry.Kind == LineEventKind.Inserted) PlacedBy = entry;
         WriteDressing(entry);
         WriteNeedle(entry);
         foreach (var lumen in Lumens) WriteLumen(lumen, entry);
