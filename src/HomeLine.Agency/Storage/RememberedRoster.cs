@@ -8,26 +8,25 @@ namespace HomeLine.Agency.Storage;
 
 /// <summary>Everything the agency knows as of one end of the audit chain.</summary>
 /// <param name="ChainEnd">Hash of the last audit entry; empty when there is none.</param>
-/// <param name="LastEventRow">Row number of the newest ledger entry; 0 for none.</param>
-/// <param name="Roster">The roster.</param>
+/// <param name="Read">The roster as read.</param>
 /// <param name="Files">The same by patient.</param>
 /// <param name="Decided">Every licensed decision.</param>
-internal sealed record RememberedRoster(
-    string? ChainEnd, long LastEventRow, AgencyRoster Roster, CareFiles Files, ImmutableArray<DecisionRecord> Decided)
+internal sealed record RememberedRoster(string? ChainEnd, RosterAsRead Read, CareFiles Files, ImmutableArray<DecisionRecord> Decided)
 {
+    public AgencyRoster Roster => Read.Roster;
+
     public static Task<string?> ChainEndAsync(AgencyDb db, CancellationToken cancel) =>
         db.AuditEntries.OrderByDescending(entry => entry.Sequence).Select(entry => entry.Hash).FirstOrDefaultAsync(cancel);
 
-    /// <summary>Reads it; of the ledger only what <paramref name="before"/> does not hold yet.</summary>
+    /// <summary>Reads it; of what <paramref name="before"/> holds only what moved on.</summary>
     public static async Task<RememberedRoster?> ReadAsync(AgencyDb db, RememberedRoster? before, CancellationToken cancel)
     {
-        AgencyRoster? roster = await RosterReader.FindAsync(db, before?.Roster.Events ?? [], before?.LastEventRow ?? 0, cancel);
-        if (roster is null) return null;
+        RosterAsRead? read = await RosterReader.FindAsync(db, before?.Read, cancel);
+        if (read is null) return null;
         return new RememberedRoster(
             await ChainEndAsync(db, cancel),
-            await db.LineEvents.MaxAsync(entry => (long?)EF.Property<long>(entry, RowKey.Row), cancel) ?? 0,
-            roster,
-            CareFiles.Of(roster),
+            read,
+            before is null ? CareFiles.Of(read.Roster) : before.Files.After(before.Roster, read.Roster),
             [.. await db.Decisions.AsNoTracking().ToListAsync(cancel)]);
     }
 }

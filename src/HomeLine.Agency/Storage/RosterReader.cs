@@ -17,37 +17,52 @@ public static class RosterReader
     public static Task<bool> HoldsRosterAsync(AgencyDb db, CancellationToken cancel) => db.Profile.AnyAsync(cancel);
 
     /// <summary>The roster, or nothing when no agency was opened here.</summary>
-    public static Task<AgencyRoster?> FindAsync(AgencyDb db, CancellationToken cancel) => FindAsync(db, [], 0, cancel);
+    public static async Task<AgencyRoster?> FindAsync(AgencyDb db, CancellationToken cancel) => (await FindAsync(db, null, cancel))?.Roster;
 
-    /// <summary>The roster, reading only those ledger entries that are not known yet.</summary>
-    /// <param name="db">The database.</param>
-    /// <param name="known">Ledger entries read before.</param>
-    /// <param name="lastKnownRow">Row number of the last of them; 0 for none.</param>
-    /// <param name="cancel">Stops the reading.</param>
-    internal static async Task<AgencyRoster?> FindAsync(AgencyDb db, ImmutableArray<LineEvent> known, long lastKnownRow, CancellationToken cancel)
+    /// <summary>The roster, reading only what is not known from before: whole tables that moved on, and the ledger's new entries.</summary>
+    internal static async Task<RosterAsRead?> FindAsync(AgencyDb db, RosterAsRead? before, CancellationToken cancel)
     {
         await using var reading = db.Database.CurrentTransaction is null ? await db.BeginReadingAsync(cancel) : null;
         AgencyProfile? profile = await db.Profile.AsNoTracking().SingleOrDefaultAsync(cancel);
         if (profile is null) return null;
-        return new AgencyRoster
+        AgencyRoster? known = before?.Roster;
+        var marks = ImmutableDictionary.CreateBuilder<string, TableMark>();
+        AgencyRoster roster = new()
         {
             Profile = profile,
             Map = await db.Map.AsNoTracking().SingleAsync(cancel),
-            Patients = await All(db.Patients),
-            Lines = await All(db.Lines),
-            Infusions = await All(db.Infusions),
-            Events = known.AddRange(await All(db.LineEvents.Where(entry => EF.Property<long>(entry, RowKey.Row) > lastKnownRow))),
-            Orders = await All(db.Orders),
-            Caregivers = await All(db.Caregivers),
-            Holds = await All(db.Holds),
-            Exceptions = await All(db.Exceptions),
-            OutsideCare = await All(db.OutsideCare),
-            Nurses = await All(db.Nurses),
-            Policy = await All(db.PolicyRules),
+            Patients = await Table(db.Patients, known?.Patients),
+            Lines = await Table(db.Lines, known?.Lines),
+            Infusions = await Table(db.Infusions, known?.Infusions),
+            Orders = await Table(db.Orders, known?.Orders),
+            Caregivers = await Table(db.Caregivers, known?.Caregivers),
+            Holds = await Table(db.Holds, known?.Holds),
+            Exceptions = await Table(db.Exceptions, known?.Exceptions),
+            OutsideCare = await Table(db.OutsideCare, known?.OutsideCare),
+            Nurses = await Table(db.Nurses, known?.Nurses),
+            Policy = await Table(db.PolicyRules, known?.Policy),
         };
+        long lastEvent = before?.LastEventRow ?? 0;
+        ImmutableArray<LineEvent> news = await InOrder(db.LineEvents.Where(entry => EF.Property<long>(entry, RowKey.Row) > lastEvent));
+        if (!news.IsEmpty) lastEvent = await db.LineEvents.MaxAsync(entry => EF.Property<long>(entry, RowKey.Row), cancel);
+        return new RosterAsRead(roster with { Events = (known?.Events ?? []).AddRange(news) }, marks.ToImmutable(), lastEvent);
 
-        async Task<ImmutableArray<T>> All<T>(IQueryable<T> rows)
+        async Task<ImmutableArray<T>> Table<T>(IQueryable<T> rows, ImmutableArray<T>? read)
+            where T : class
+        {
+            TableMark mark = await TableMark.OfAsync(rows, cancel);
+            marks[typeof(T).Name] = mark;
+            return read is { } same && before!.Marks.GetValueOrDefault(typeof(T).Name) == mark ? same : await InOrder(rows);
+        }
+
+        async Task<ImmutableArray<T>> InOrder<T>(IQueryable<T> rows)
             where T : class =>
             [.. await rows.AsNoTracking().OrderBy(row => EF.Property<long>(row, RowKey.Row)).ToListAsync(cancel)];
     }
 }
+
+/// <summary>A roster and how far each table had come.</summary>
+/// <param name="Roster">The roster.</param>
+/// <param name="Marks">By kind of row.</param>
+/// <param name="LastEventRow">Row number of the newest ledger entry; 0 for none.</param>
+internal sealed record RosterAsRead(AgencyRoster Roster, ImmutableDictionary<string, TableMark> Marks, long LastEventRow);

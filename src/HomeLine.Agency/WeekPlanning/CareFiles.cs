@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Roster;
 using HomeLine.LineCare;
+using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Policy;
 using NodaTime;
@@ -51,6 +52,27 @@ public sealed class CareFiles
         });
         return new CareFiles(files, PolicyBook.Default.With(roster.Policy));
     }
+
+    /// <summary>
+    /// These files after the roster moved on. New ledger entries alone touch only the files of their patients, and what was read of the others stands;
+    /// anything else is cut anew.
+    /// </summary>
+    /// <param name="before">The roster these files were cut from.</param>
+    /// <param name="after">The roster now; its ledger begins with that of <paramref name="before"/>.</param>
+    public CareFiles After(AgencyRoster before, AgencyRoster after)
+    {
+        if (!OnlyTheLedgerGrew(before, after)) return Of(after);
+        var grown = files.ToBuilder();
+        foreach (IGrouping<PatientId, LineEvent> entries in after.Events.Skip(before.Events.Length).GroupBy(e => e.Patient))
+            grown[entries.Key] = grown[entries.Key] with { Events = grown[entries.Key].Events.AddRange(entries) };
+        return new CareFiles(grown.ToImmutable(), Policy);
+    }
+
+    private static bool OnlyTheLedgerGrew(AgencyRoster before, AgencyRoster after) =>
+        before.Profile.ZoneId == after.Profile.ZoneId
+        && before.Patients == after.Patients && before.Lines == after.Lines && before.Infusions == after.Infusions && before.Orders == after.Orders
+        && before.Caregivers == after.Caregivers && before.Holds == after.Holds && before.Exceptions == after.Exceptions
+        && before.OutsideCare == after.OutsideCare && before.Policy == after.Policy;
 
     /// <summary>Everything on the line is expected from elsewhere until the report is overdue.</summary>
     private static IEnumerable<LineCare.OutsideCare> Outside(Roster.OutsideCare expected, IEnumerable<Line> lines, DateTimeZone zone) => lines

@@ -39,6 +39,38 @@ public sealed class RosterMemoryTests(PostgresCluster cluster)
         Assert.Equal((await RosterReader.ReadAsync(fresh, Cancel)).Events.Select(e => e.Id), after.Events.Select(e => e.Id));
     }
 
+    [Fact]
+    public async Task A_new_entry_touches_the_file_of_its_patient_and_leaves_the_others_as_read()
+    {
+        await using TestAgency agency = await OpenedAsync(Provider.Sqlite);
+        AgencyAtHand before = await ReadAsync(agency);
+        LineEvent entry = before.Roster.Events[0];
+        await AppendAsync(agency, entry with { Id = new EventId("later") });
+
+        AgencyAtHand after = await ReadAsync(agency);
+
+        var other = before.Roster.Patients.First(patient => patient.Id != entry.Patient).Id;
+        Assert.Same(before.Files[other], after.Files[other]);
+        var fresh = HomeLine.Agency.WeekPlanning.CareFiles.Of(after.Roster);
+        Assert.All(after.Roster.Patients, patient => Assert.Equal(fresh[patient.Id].Events, after.Files[patient.Id].Events));
+    }
+
+    [Theory]
+    [MemberData(nameof(TestAgency.BothProviders), MemberType = typeof(TestAgency))]
+    public async Task A_changed_row_is_read_again_and_its_table_alone(Provider provider)
+    {
+        await using TestAgency agency = await OpenedAsync(provider);
+        AgencyRoster before = (await ReadAsync(agency)).Roster;
+        AgencyRoster incoming = before with { Patients = before.Patients.SetItem(0, before.Patients[0] with { Phone = "555-0199" }) };
+        await using (AgencyDb db = agency.Open())
+            await RosterWriter.ApplyAsync(db, TestAgency.Coordinator, RosterChange.Between(before, incoming), TestAgency.Now, Cancel);
+
+        AgencyRoster after = (await ReadAsync(agency)).Roster;
+
+        Assert.Equal("555-0199", after.Patients[0].Phone);
+        Assert.True(before.Lines == after.Lines, "the lines were not read again");
+    }
+
     [Theory]
     [MemberData(nameof(TestAgency.BothProviders), MemberType = typeof(TestAgency))]
     public async Task Work_that_was_not_kept_leaves_no_trace_in_memory(Provider provider)
