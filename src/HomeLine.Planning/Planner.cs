@@ -24,6 +24,9 @@ public sealed record PlanProgress(int Iteration, int Iterations, PlanScore Best,
 /// <summary>The three questions this room answers: plan a week, where could an urgent visit go, and (later) mend a broken day.</summary>
 public static class Planner
 {
+    /// <summary>Of the answers that another one beats on every count, so many are written out.</summary>
+    private const int BeatenWritten = 12;
+
     /// <summary>
     /// Plans the problem. Anytime: on cancellation the best plan so far is returned, never nothing. With a published plan that still keeps every
     /// rule the result is never worse than it, and is that plan itself when nothing better was found.
@@ -53,5 +56,5 @@ public static class Planner
 
     /// <summary>Finds workable answers to an urgent need in the published plan, moving as few told families as it can.</summary>
     /// <exception cref="ArgumentException">The problem has no published plan, or names unknown tasks or visits.</exception>
-    public static UrgentAnswers Answer(WeekProblem problem, UrgentNeed need) => new UrgentSearch(new UrgentCase(problem, need)).Answers();
+    public static UrgentAnswers Answer(WeekProblem problem, UrgentNeed need) => new ReadyWeek(problem).Options(need, beaten: BeatenWritten);
 }

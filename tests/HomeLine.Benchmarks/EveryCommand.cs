@@ -13,5 +13,6 @@ internal static class EveryCommand
         yield return Weeks.WeeksCommand.Create();
         yield return SolveCommand.Create();
         yield return ClassicCommand.Create();
+        yield return Weeks.UrgentCommand.Create();
     }
 }

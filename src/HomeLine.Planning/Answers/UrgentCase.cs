@@ -1,48 +1,43 @@
 using System.Collections.Immutable;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
-using HomeLine.Planning.Search;
+using HomeLine.Planning.Standing;
 
 namespace HomeLine.Planning.Answers;
 
-/// <summary>An urgent need laid out: the care of the new visit, the visits it replaces, the visits that stay, and when it is due.</summary>
+/// <summary>An urgent need laid out: the care of the new visit, the visits it replaces, the plan without them, and when it is due.</summary>
 internal sealed class UrgentCase
 {
-    private readonly Dictionary<string, Nurse> _nurses;
-    private readonly Dictionary<string, PatientHome> _patients;
-    private readonly Dictionary<string, CareTask> _tasks;
-    private readonly HashSet<string> _fixed;
-
-    public UrgentCase(WeekProblem problem, UrgentNeed need)
+    public UrgentCase(StandingTable table, UrgentNeed need, ImmutableArray<CareTask> newTasks)
     {
-        ProblemFaults.Refuse(problem);
-        Problem = problem;
-        Published = problem.Published is { Visits.IsDefault: false } published
-            ? published
-            : throw new ArgumentException("There is no published plan to answer in.", nameof(problem));
-        _nurses = problem.Nurses.ToDictionary(n => n.Id, StringComparer.Ordinal);
-        _patients = problem.Patients.ToDictionary(p => p.Id, StringComparer.Ordinal);
-        _tasks = problem.Tasks.ToDictionary(t => t.Id, StringComparer.Ordinal);
-        _fixed = problem.FixedVisits().Select(v => v.Id).ToHashSet(StringComparer.Ordinal);
-        RefuseUnknown(need);
-        Patient = _patients[need.Patient];
-        Urgent = [.. need.Tasks.Select(t => _tasks[t])];
-        Replaced = [.. Published.Visits.Where(v => IsReplaced(v, need))];
+        Table = table;
+        NewTasks = newTasks;
+        var tasks = newTasks.ToDictionary(t => t.Id, StringComparer.Ordinal);
+        RefuseUnknown(need, tasks);
+        PatientIndex = table.PatientIndex[need.Patient];
+        Patient = Problem.Patients[PatientIndex];
+        Urgent = [.. need.Tasks.Select(t => Find(t, tasks)!)];
+        Replaced = [.. Enumerable.Range(0, table.Visits.Length).Where(v => IsReplaced(table.Visits[v], need))];
         Care =
         [
-            .. need.Tasks.Concat(Replaced.SelectMany(v => v.Tasks)).Distinct().Where(_tasks.ContainsKey)
-                .Order(StringComparer.Ordinal).Select(t => _tasks[t]),
+            .. need.Tasks.Concat(Replaced.SelectMany(v => table.Visits[v].Was.Tasks)).Distinct().Select(t => Find(t, tasks)).OfType<CareTask>()
+                .OrderBy(t => t.Id, StringComparer.Ordinal),
         ];
-        Staying = [.. Published.Visits.Except(Replaced).OrderBy(v => v.Start).ThenBy(v => v.Id, StringComparer.Ordinal)];
+        Staying = new StandingState(table.Base);
+        foreach (int visit in Replaced) Staying.TakeOut(visit);
         Target = Urgent.Min(t => t.TargetBy ?? (t.LateFrom - 1L));
         LateFrom = Urgent.Min(t => t.LateFrom);
+        Visit = new StandingVisit(table, NewVisit(0), Care, isFixed: false) { Ties = TiesOf(tasks) };
+        DrawLimits = new DrawLimit(Problem, Visit);
     }
 
-    public WeekProblem Problem { get; }
+    public StandingTable Table { get; }
 
-    public WeekPlan Published { get; }
+    public WeekProblem Problem => Table.Problem;
 
     public PatientHome Patient { get; }
+
+    public int PatientIndex { get; }
 
     /// <summary>The tasks that made it urgent.</summary>
     public ImmutableArray<CareTask> Urgent { get; }
@@ -50,10 +45,20 @@ internal sealed class UrgentCase
     /// <summary>All tasks of the new visit.</summary>
     public ImmutableArray<CareTask> Care { get; }
 
-    public ImmutableArray<PlannedVisit> Replaced { get; }
+    /// <summary>Tasks the problem does not know yet.</summary>
+    public ImmutableArray<CareTask> NewTasks { get; }
 
-    /// <summary>The published visits that are not replaced, by start.</summary>
-    public ImmutableArray<PlannedVisit> Staying { get; }
+    /// <summary>The published visits made unnecessary.</summary>
+    public ImmutableArray<int> Replaced { get; }
+
+    /// <summary>The published plan without the replaced visits.</summary>
+    public StandingState Staying { get; }
+
+    /// <summary>The new visit, not yet given to a nurse.</summary>
+    public StandingVisit Visit { get; }
+
+    /// <summary>How late the new visit may start so that its specimen arrives.</summary>
+    public DrawLimit DrawLimits { get; }
 
     /// <summary>Last start that meets the target.</summary>
     public long Target { get; }
@@ -61,67 +66,66 @@ internal sealed class UrgentCase
     /// <summary>First start that is late.</summary>
     public int LateFrom { get; }
 
-    public Nurse Nurse(string id) => _nurses[id];
-
-    public bool IsFixed(PlannedVisit visit) => _fixed.Contains(visit.Id);
-
-    public int PlaceOf(PlannedVisit visit) => _patients[visit.Patient].Place;
-
-    public PatientHome PatientOf(PlannedVisit visit) => _patients[visit.Patient];
-
-    public IEnumerable<CareTask> CareOf(PlannedVisit visit) => visit.Tasks.Where(_tasks.ContainsKey).Select(t => _tasks[t]);
+    /// <summary>The first start at or after an arrival that patient, care, chains and courier allow; -1 when there is none that day.</summary>
+    public int StartAfter(int arrival, int minutes)
+    {
+        int start = Visit.StartAfter(arrival);
+        return start < 0 || start > DrawLimits.Latest(start, minutes) || !PushTrial.TiesHold(Staying, Visit, start) ? -1 : start;
+    }
 
     /// <summary>The new visit with a nurse, not yet timed.</summary>
-    public PlannedVisit NewVisit(Nurse nurse, Nurse? second = null) => new()
+    public PlannedVisit NewVisit(int nurse, int second = -1) => new()
     {
         Id = NewName(),
         Patient = Patient.Id,
-        Nurse = nurse.Id,
-        Second = second?.Id,
+        Nurse = Problem.Nurses[nurse].Id,
+        Second = second < 0 ? null : Problem.Nurses[second].Id,
         Start = 0,
-        Minutes = MinutesOf(Patient, Care, nurse),
+        Minutes = Visit is null ? 0 : Table.MinutesOf(Visit, nurse),
         Tasks = [.. Care.Select(t => t.Id)],
     };
 
-    public static int MinutesOf(PatientHome patient, IReadOnlyCollection<CareTask> care, Nurse nurse)
-    {
-        int minutes = care.Max(t => t.SetupMinutes) + care.Sum(t => t.WorkMinutes);
-        return patient.InterpreterUnless is { } trait && !nurse.Traits.Contains(trait) ? minutes + patient.InterpreterMinutes : minutes;
-    }
-
-    /// <summary>The first start at or after an arrival that patient and care allow; -1 when there is none that day.</summary>
-    public int StartAfter(PatientHome patient, IReadOnlyCollection<CareTask> care, int arrival)
-    {
-        int day = CompiledWeek.DayOf(arrival);
-        int from = Math.Max(Math.Max(arrival, Problem.Now), care.Max(t => t.Opens)), to = care.Min(t => t.HardLatest);
-        Span[] spans = [new Span(from, Math.Min(to, ((day + 1) * 1440) - 1))];
-        if (spans[0].From > spans[0].To) return -1;
-        spans = SpanSet.Both(spans, patient.StartSpans.AsSpan());
-        foreach (CareTask task in care) spans = SpanSet.Both(spans, task.StartSpans.AsSpan());
-        return SpanSet.NextAllowed(spans, from);
-    }
+    /// <summary>Whether the patient keeps a visit on a day beside which this one may not stand: only a visit for safety alone may.</summary>
+    public bool HasVisitOn(int day) => !Visit.SafetyOnly && Table.OfPatient[PatientIndex].Any(v =>
+        Staying.Nurse[v] >= 0 && !Table.Visits[v].SafetyOnly && Search.CompiledWeek.DayOf(Staying.Start[v]) == day);
 
     private string NewName()
     {
         string name = "urgent " + Urgent[0].Id;
-        for (int n = 2; Published.Visits.Any(v => v.Id == name); n++) name = $"urgent {Urgent[0].Id} ({n})";
+        for (int n = 2; Table.VisitIndex.ContainsKey(name); n++) name = $"urgent {Urgent[0].Id} ({n})";
         return name;
     }
 
-    /// <summary>Named as replaced, or a later visit that holds care of the urgent visit.</summary>
-    private bool IsReplaced(PlannedVisit visit, UrgentNeed need) =>
-        !IsFixed(visit) && (need.ReplacesVisits.Contains(visit.Id) || visit.Tasks.Any(need.Tasks.Contains));
+    private CareTask? Find(string task, Dictionary<string, CareTask> news) =>
+        news.TryGetValue(task, out CareTask? found) || Table.Tasks.TryGetValue(task, out found) ? found : null;
 
-    private void RefuseUnknown(UrgentNeed need)
+    private ChainTie[] TiesOf(Dictionary<string, CareTask> news)
     {
-        if (!_patients.ContainsKey(need.Patient)) throw new ArgumentException($"Patient {need.Patient} is not in the problem.", nameof(need));
+        var mine = Care.Select(t => t.Id).ToHashSet(StringComparer.Ordinal);
+        var ties = new List<ChainTie>();
+        foreach (int v in Table.OfPatient[PatientIndex].Where(v => Staying.Nurse[v] >= 0))
+        {
+            foreach (CareTask other in Table.Visits[v].Care)
+            {
+                if (other.MinGap > 0 && other.After is { } a && mine.Contains(a)) ties.Add(new ChainTie(v, other.MinGap, other.GapInDays, false));
+                ties.AddRange(Care.Where(t => t.MinGap > 0 && t.After == other.Id).Select(t => new ChainTie(v, t.MinGap, t.GapInDays, true)));
+            }
+        }
+
+        return [.. ties];
+    }
+
+    /// <summary>Named as replaced, or a later visit that holds care of the urgent visit.</summary>
+    private static bool IsReplaced(StandingVisit visit, UrgentNeed need) =>
+        !visit.Fixed && (need.ReplacesVisits.Contains(visit.Was.Id) || (visit.Was.Patient == need.Patient && visit.Was.Tasks.Any(need.Tasks.Contains)));
+
+    private void RefuseUnknown(UrgentNeed need, Dictionary<string, CareTask> news)
+    {
+        if (!Table.PatientIndex.ContainsKey(need.Patient)) throw new ArgumentException($"Patient {need.Patient} is not in the problem.", nameof(need));
         if (need.Tasks.IsDefaultOrEmpty) throw new ArgumentException("An urgent need has at least one task.", nameof(need));
-        if (need.Tasks.FirstOrDefault(t => !_tasks.TryGetValue(t, out CareTask? k) || k.Patient != need.Patient) is { } task)
+        if (need.Tasks.FirstOrDefault(t => Find(t, news)?.Patient != need.Patient) is { } task)
             throw new ArgumentException($"Task {task} is not a task of {need.Patient} in the problem.", nameof(need));
-        if (need.ReplacesVisits.FirstOrDefault(r => Published.Visits.All(v => v.Id != r)) is { } visit)
+        if (need.ReplacesVisits.FirstOrDefault(r => !Table.VisitIndex.ContainsKey(r)) is { } visit)
             throw new ArgumentException($"Visit {visit} is not in the published plan.", nameof(need));
-        if (Published.Visits.FirstOrDefault(v => !_nurses.ContainsKey(v.Nurse) || !_patients.ContainsKey(v.Patient)
-            || (v.Second is { } s && !_nurses.ContainsKey(s))) is { } stranger)
-            throw new ArgumentException($"Published visit {stranger.Id} names a patient or nurse who is not in the problem.", nameof(need));
     }
 }
