@@ -1,9 +1,12 @@
+using System.Collections.Immutable;
 using HomeLine.Planning.Answers;
 using HomeLine.Planning.Checking;
 using HomeLine.Planning.Explaining;
+using HomeLine.Planning.Mending;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
 using HomeLine.Planning.Search;
+using HomeLine.Planning.Standing;
 
 namespace HomeLine.Planning;
 
@@ -21,7 +24,7 @@ public sealed record PlanOptions(ulong Seed = 1, int Iterations = 20_000, int Is
 /// <param name="UnmetTasks">Tasks the best plan leaves unmet.</param>
 public sealed record PlanProgress(int Iteration, int Iterations, PlanScore Best, int Visits, int UnmetTasks);
 
-/// <summary>The three questions this room answers: plan a week, where could an urgent visit go, and (later) mend a broken day.</summary>
+/// <summary>The three questions this room answers: plan a week, where could an urgent visit go, and mend a broken day.</summary>
 public static class Planner
 {
     /// <summary>Of the answers that another one beats on every count, so many are written out.</summary>
@@ -57,4 +60,22 @@ public static class Planner
     /// <summary>Finds workable answers to an urgent need in the published plan, moving as few told families as it can.</summary>
     /// <exception cref="ArgumentException">The problem has no published plan, or names unknown tasks or visits.</exception>
     public static UrgentAnswers Answer(WeekProblem problem, UrgentNeed need) => new ReadyWeek(problem).Options(need, beaten: BeatenWritten);
+
+    /// <summary>
+    /// Repairs the published plan after a nurse called out, roads changed or a visit overran: as little late as can be, then as few told families and nurses
+    /// disturbed as can be, then little driving. Visits nothing touches stay. On cancellation the best repair so far is returned.
+    /// </summary>
+    /// <exception cref="ArgumentException">The problem has no published plan, or a trouble names nobody and nothing it knows.</exception>
+    public static MendedWeek Mend(WeekProblem problem, ImmutableArray<Trouble> troubles, MendOptions options, CancellationToken cancel = default)
+    {
+        ProblemFaults.Refuse(problem);
+        WeekPlan published = problem.Published is { Visits.IsDefault: false } plan
+            ? plan
+            : throw new ArgumentException("There is no published plan to mend.", nameof(problem));
+        var day = new BrokenDay(problem, published, troubles);
+        var table = new StandingTable(day.Problem, day.Problem.Published!, day.Changes);
+        var search = new MendSearch(table, day);
+        MendState state = search.Mend(options, cancel);
+        return new MendReport(table, day, problem, published).Of(search, state);
+    }
 }

@@ -50,9 +50,15 @@ public sealed record PlanFigures(
 public static class Checker
 {
     /// <summary>Checks a plan. Never throws for a bad plan: everything wrong is a finding.</summary>
-    public static CheckReport Check(WeekProblem problem, WeekPlan plan)
+    public static CheckReport Check(WeekProblem problem, WeekPlan plan) => Check(problem, plan, []);
+
+    /// <summary>Checks a plan while roads take other times for a while.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="plan">The plan.</param>
+    /// <param name="changes">When, and how long trips then take.</param>
+    public static CheckReport Check(WeekProblem problem, WeekPlan plan, ImmutableArray<RoadChange> changes)
     {
-        var facts = new PlanFacts(problem, plan);
+        var facts = new PlanFacts(problem, plan, changes);
         ImmutableArray<Finding> findings =
         [
             .. Coverage.Findings(facts),

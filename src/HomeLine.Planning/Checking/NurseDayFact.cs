@@ -10,17 +10,17 @@ namespace HomeLine.Planning.Checking;
 internal sealed class NurseDayFact
 {
     private readonly int _charting;
-    private readonly ITravelTimes _travel;
+    private readonly PlanFacts _facts;
 
-    private NurseDayFact(Nurse nurse, int day, ImmutableArray<VisitFact> visits, WeekProblem problem)
+    private NurseDayFact(Nurse nurse, int day, ImmutableArray<VisitFact> visits, PlanFacts facts)
     {
         Nurse = nurse;
         Day = day;
         Visits = visits;
-        _charting = problem.Rules.DocumentationMinutes;
-        _travel = problem.Travel;
+        _charting = facts.Problem.Rules.DocumentationMinutes;
+        _facts = facts;
         Shift = nurse.Shifts.FirstOrDefault(s => s.Day == day);
-        Departure = visits[0].Visit.Start - Leg(nurse.Home, visits[0].Patient!.Place);
+        Departure = visits[0].Visit.Start - FirstLeg(nurse.Home, visits[0]);
         Walk();
     }
 
@@ -65,23 +65,27 @@ internal sealed class NurseDayFact
                 g.First().Nurse,
                 g.Key.Day,
                 [.. g.Select(s => s.Visit).OrderBy(v => v.Visit.Start).ThenBy(v => v.Visit.Id, StringComparer.Ordinal)],
-                facts.Problem))
+                facts))
             .OrderBy(d => d.Day).ThenBy(d => d.Nurse.Id, StringComparer.Ordinal);
     }
 
-    private long Leg(int from, int to) => _travel.Minutes(from, to);
+    private long Leg(int from, int to, long leave) => _facts.TripMinutes(from, to, leave);
+
+    /// <summary>The way to the first visit, by the time it would be left for on ordinary roads.</summary>
+    private long FirstLeg(int home, VisitFact first) =>
+        Leg(home, first.Patient!.Place, first.Visit.Start - (long)_facts.Problem.Travel.Minutes(home, first.Patient.Place));
 
     private long LeaveOf(VisitFact v) => (long)v.Visit.Start + v.Visit.Minutes + _charting;
 
     private void Walk()
     {
-        Driving = Leg(Nurse.Home, Visits[0].Patient!.Place);
+        Driving = FirstLeg(Nurse.Home, Visits[0]);
         HomeMinutes = Visits.Sum(v => (long)v.Visit.Minutes);
         bool allFixed = Visits[0].Fixed;
         if (Shift is not null && Departure < Shift.From && !allFixed) TooFar.Add((Visits[0], Shift.From - Departure));
         for (int i = 1; i < Visits.Length; i++)
         {
-            long leg = Leg(Visits[i - 1].Patient!.Place, Visits[i].Patient!.Place);
+            long leg = Leg(Visits[i - 1].Patient!.Place, Visits[i].Patient!.Place, LeaveOf(Visits[i - 1]));
             long arrival = LeaveOf(Visits[i - 1]) + leg;
             Driving += leg;
             allFixed &= Visits[i].Fixed;
@@ -89,7 +93,7 @@ internal sealed class NurseDayFact
             else if (!allFixed) TooFar.Add((Visits[i], arrival - Visits[i].Visit.Start));
         }
 
-        long home = Leg(Visits[^1].Patient!.Place, Nurse.Home);
+        long home = Leg(Visits[^1].Patient!.Place, Nurse.Home, LeaveOf(Visits[^1]));
         Driving += home;
         Return = LeaveOf(Visits[^1]) + home;
         if (Shift is { LunchMinutes: > 0 }) PlaceBreak(Shift);
@@ -102,7 +106,7 @@ internal sealed class NurseDayFact
         for (int i = 1; i < Visits.Length; i++)
         {
             long leave = LeaveOf(Visits[i - 1]), start = Visits[i].Visit.Start;
-            long leg = Leg(Visits[i - 1].Patient!.Place, Visits[i].Patient!.Place);
+            long leg = Leg(Visits[i - 1].Patient!.Place, Visits[i].Patient!.Place, leave);
             bool roomy = leave + leg + shift.LunchMinutes <= start;
             if (!roomy || leave > shift.LunchTo || start < (long)shift.LunchFrom + shift.LunchMinutes) continue;
             Wait -= shift.LunchMinutes;

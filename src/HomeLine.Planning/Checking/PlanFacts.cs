@@ -43,9 +43,10 @@ internal sealed class PlanFacts
     private readonly Dictionary<string, CareTask> _tasks;
     private readonly Dictionary<string, VisitFact> _visitOfTask = new(StringComparer.Ordinal);
 
-    public PlanFacts(WeekProblem problem, WeekPlan plan)
+    public PlanFacts(WeekProblem problem, WeekPlan plan, ImmutableArray<RoadChange> changes)
     {
         Problem = problem;
+        RoadChanges = changes;
         Plan = plan;
         _tasks = ById(problem.Tasks, t => t.Id);
         var patients = ById(problem.Patients, p => p.Id);
@@ -61,6 +62,15 @@ internal sealed class PlanFacts
     public WeekProblem Problem { get; }
 
     public WeekPlan Plan { get; }
+
+    public ImmutableArray<RoadChange> RoadChanges { get; }
+
+    /// <summary>Minutes of a trip by when it is left for.</summary>
+    public int TripMinutes(int from, int to, long leave)
+    {
+        RoadChange? change = RoadChanges.FirstOrDefault(c => leave >= c.From && leave < c.To);
+        return (change?.Travel ?? Problem.Travel).Minutes(from, to);
+    }
 
     public ImmutableArray<PlannedVisit> PlannedVisits { get; }
 

@@ -11,12 +11,18 @@ internal static class UnmetCare
     /// <summary>Relaxations are looked for only for this many of the most endangered units: each takes a few trials.</summary>
     private const int Relaxed = 20;
 
-    public static ImmutableArray<UnmetTask> List(CompiledWeek week, WeekSearch search, WeekState state, ImmutableArray<PlannedVisit> visits)
+    /// <param name="week">The problem.</param>
+    /// <param name="search">Tools of the search.</param>
+    /// <param name="state">The finished plan.</param>
+    /// <param name="visits">Its visits.</param>
+    /// <param name="only">Only these tasks; empty for all that are unmet.</param>
+    public static ImmutableArray<UnmetTask> List(
+        CompiledWeek week, WeekSearch search, WeekState state, ImmutableArray<PlannedVisit> visits, IReadOnlySet<string>? only = null)
     {
         var why = new WhyUnmet(week, search);
         int[] units =
         [
-            .. Enumerable.Range(0, week.Units.Count).Where(u => state.UnitSlot[u] < 0)
+            .. Enumerable.Range(0, week.Units.Count).Where(u => state.UnitSlot[u] < 0 && (only is null || week.Units.Tasks[u].Any(t => only.Contains(week.Problem.Tasks[t].Id))))
                 .OrderByDescending(u => week.Units.Tasks[u].Any(t => week.Tasks.Critical[t]))
                 .ThenByDescending(u => week.Units.Tasks[u].Sum(t => week.Tasks.UnmetPoints[t])).ThenBy(u => u),
         ];

@@ -137,6 +137,30 @@ public static class ReasonCode
     /// <summary>Relaxation: another start time is agreed with the patient or the prescriber.</summary>
     public const string OtherTime = "other-time";
 
+    /// <summary>Mending: the nurse is out.</summary>
+    public const string NurseOut = "nurse-out";
+
+    /// <summary>Mending: an overrun or the roads leave no time for it as published.</summary>
+    public const string PushedOut = "pushed-out";
+
+    /// <summary>Mending: it stays with its nurse but starts later.</summary>
+    public const string PushedLater = "pushed-later";
+
+    /// <summary>A family to tell: another time of the same day.</summary>
+    public const string TellOtherTime = "tell-other-time";
+
+    /// <summary>A family to tell: another nurse.</summary>
+    public const string TellOtherNurse = "tell-other-nurse";
+
+    /// <summary>A family to tell: another day.</summary>
+    public const string TellOtherDay = "tell-other-day";
+
+    /// <summary>A family to tell: nobody comes, and somebody will call about it.</summary>
+    public const string TellNobody = "tell-nobody";
+
+    /// <summary>A family to tell: late in the promised range.</summary>
+    public const string TellLaterInRange = "tell-later-in-range";
+
     /// <summary>Every code, in order.</summary>
     public static ImmutableArray<string> All { get; } =
     [
@@ -145,5 +169,6 @@ public static class ReasonCode
         SkillMissing, LicenceMissing, HomeClosed, NurseRefused, TraitMissing, TraitExcluded, NotWorking, BeforeShift, OverrunsShift,
         BreakMissing, TooManyVisits, RestShort, CannotArrive, SecondMissing, SecondWrong, SpecimenLate, FixedChanged,
         NoTimeLeft, DayFull, OtherCareFirst, MovesTold, FixedInTheWay, Overtime, DayLater, GainScope, OnCall, OtherTime,
+        NurseOut, PushedOut, PushedLater, TellOtherTime, TellOtherNurse, TellOtherDay, TellNobody, TellLaterInRange,
     ];
 }

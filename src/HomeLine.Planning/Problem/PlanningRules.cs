@@ -14,6 +14,11 @@ public sealed record PlanningRules(
     /// <summary>A told or published visit that starts within this many minutes of now keeps nurse and time. Our own default: 60.</summary>
     public int FrozenAheadMinutes { get; init; } = 60;
 
+    /// <summary>
+    /// A family told a range is called too when the start moves by more than so many minutes inside it. Our own default: 30.
+    /// </summary>
+    public int CourtesyCallMinutes { get; init; } = 30;
+
     /// <summary>Length of one step of lateness of critical care, minutes. Our own default: 240.</summary>
     public int CriticalStepMinutes { get; init; } = 240;
 

@@ -88,6 +88,17 @@ internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = n
         return leave + table.Roads.Leaving(PlaceOf(order[^1]), table.NurseOf(line), leave);
     }
 
+    /// <summary>Whether a line as it stands leaves room for its break and ends in time with it.</summary>
+    public bool BreakHolds(StandingState state, int line)
+    {
+        ReadOnlySpan<int> order = state.On(line);
+        if (table.Shifts[line] is not { LunchMinutes: > 0 } shift || order.Length == 0) return true;
+        _count = order.Length;
+        for (int i = 0; i < order.Length; i++) (_order[i], _starts[i]) = (order[i], state.Start[order[i]]);
+        int back = HomeAt(state, line);
+        return BreakFits(state, line, -1, default, ref back) && back <= shift.OvertimeTo;
+    }
+
     /// <summary>Points of lateness of a visit's care at a start.</summary>
     public long LateAt(StandingVisit visit, int start)
     {

@@ -13,7 +13,7 @@ internal static class Specimens
     {
         foreach (VisitFact fact in facts.Visits.Where(v => !v.Fixed && v.Patient is not null))
         {
-            foreach (CareTask task in fact.Tasks.Where(t => t.DrawToDropMinutes is { } most && !CanDrop(facts.Problem, fact, most)))
+            foreach (CareTask task in fact.Tasks.Where(t => t.DrawToDropMinutes is { } most && !CanDrop(facts, fact, most)))
             {
                 yield return Found.At("H11", fact, ReasonCode.SpecimenLate,
                     $"{task.Label} of {Found.Who(fact)} drawn at {Found.When(facts, fact.Visit.Start)} reaches no drop point in time.",
@@ -22,12 +22,12 @@ internal static class Specimens
         }
     }
 
-    private static bool CanDrop(WeekProblem problem, VisitFact fact, int most)
+    private static bool CanDrop(PlanFacts facts, VisitFact fact, int most)
     {
         long ready = (long)fact.Visit.Start + fact.Visit.Minutes;
-        return problem.DropPoints.Any(drop =>
+        return facts.Problem.DropPoints.Any(drop =>
         {
-            long there = ready + problem.Travel.Minutes(fact.Patient!.Place, drop.Place);
+            long there = ready + facts.TripMinutes(fact.Patient!.Place, drop.Place, ready);
             return there - fact.Visit.Start <= most && drop.Cutoffs.Any(c => there <= c && PlanFacts.DayOf(c) == fact.Day);
         });
     }

@@ -1,0 +1,158 @@
+using System.Collections.Immutable;
+using HomeLine.Planning.Answers;
+using HomeLine.Planning.Checking;
+using HomeLine.Planning.Explaining;
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
+using HomeLine.Planning.Search;
+using HomeLine.Planning.Standing;
+
+namespace HomeLine.Planning.Mending;
+
+/// <summary>Writes a repaired plan out, has it checked, and lists whom it concerns.</summary>
+internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem before, WeekPlan published)
+{
+    private readonly WeekProblem _problem = day.Problem;
+    private readonly HashSet<(string Rule, string? Visit, string Code)> _known =
+        [.. Checker.Check(before, published).Findings.Select(f => (f.Rule, f.Visit, f.Reason.Code))];
+
+    public MendedWeek Of(MendSearch search, MendState state)
+    {
+        PlannedVisit?[] after = [.. Enumerable.Range(0, table.Visits.Length).Select(v => Then(state.Standing, v))];
+        CheckReport check = Checked(after, out WeekPlan plan);
+        plan = plan with { Score = check.Score, Unmet = Unmet(plan, after) };
+        int[] moved = [.. Enumerable.Range(0, after.Length).Where(v => after[v] is { } then && Felt(v, then))];
+        int[] called = [.. Enumerable.Range(0, after.Length).Where(v => table.Visits[v].Told && NeedsCall(v, after[v]))];
+        PlanScore s = check.Score;
+        return new MendedWeek(
+            plan,
+            new SameDayScore(s.Critical, s.Risk, s.Duties, search.DisruptionOf(state), s.Work, s.People, s.UnusedLife),
+            [.. search.Broken.Select(v => new BrokenVisit(Was(v), WhyBroken(v, after[v])))],
+            [.. moved.Select(v => new MovedVisit(Was(v), after[v]!, after[v]!.Start - Was(v).Start))],
+            [.. Urgency.Order(table, called).OrderBy(v => after[v] is not null).Select(v => new FamilyCall(Was(v).Patient, Was(v), after[v], WhatToTell(v, after[v])))],
+            NursesOf(after),
+            New(check));
+    }
+
+    /// <summary>As it was published, before any minutes were added.</summary>
+    private PlannedVisit Was(int visit) => published.Visits.First(v => v.Id == table.Visits[visit].Was.Id);
+
+    private PlannedVisit? Then(StandingState state, int v)
+    {
+        StandingVisit visit = table.Visits[v];
+        if (state.Nurse[v] < 0) return null;
+        bool same = state.Nurse[v] == visit.WasNurse && state.Second[v] == visit.WasSecond && state.Start[v] == visit.Was.Start;
+        return same ? visit.Was : visit.Was with
+        {
+            Nurse = _problem.Nurses[state.Nurse[v]].Id,
+            Second = state.Second[v] < 0 ? null : _problem.Nurses[state.Second[v]].Id,
+            Start = state.Start[v],
+            Minutes = state.Minutes[v],
+        };
+    }
+
+    /// <summary>What the checker will not have is left unmet rather than promised.</summary>
+    private CheckReport Checked(PlannedVisit?[] after, out WeekPlan plan)
+    {
+        while (true)
+        {
+            plan = PlanOf(after);
+            CheckReport check = Checker.Check(_problem, plan, day.Changes);
+            int refused = New(check).Select(f => Refused(f, after)).FirstOrDefault(v => v >= 0, -1);
+
+            if (refused < 0) return check;
+            after[refused] = null;
+        }
+    }
+
+    /// <summary>The changed visit a finding is about, or a changed visit of the nurse-day it is about; -1 when neither has changed.</summary>
+    private int Refused(Finding finding, PlannedVisit?[] after)
+    {
+        for (int v = after.Length - 1; v >= 0; v--)
+        {
+            bool about = finding.Visit is { } id ? table.Visits[v].Was.Id == id : after[v] is { } then && finding.Nurse is { } n && (then.Nurse == n || then.Second == n);
+            if (about && after[v] is not null && after[v] != table.Visits[v].Was) return v;
+        }
+
+        return -1;
+    }
+
+    private ImmutableArray<Finding> New(CheckReport check) =>
+        [.. check.Findings.Where(f => !_known.Contains((f.Rule, f.Visit, f.Reason.Code)))];
+
+    private WeekPlan PlanOf(PlannedVisit?[] after)
+    {
+        ImmutableArray<PlannedVisit> visits = [.. after.OfType<PlannedVisit>().OrderBy(v => v.Start).ThenBy(v => v.Nurse, StringComparer.Ordinal)];
+        var done = visits.SelectMany(v => v.Tasks).ToHashSet(StringComparer.Ordinal);
+        return new WeekPlan(visits, [.. _problem.Tasks.Where(t => !done.Contains(t.Id)).Select(t => new UnmetTask(t.Id, [], []))], default);
+    }
+
+    /// <summary>Reasons and relaxations for care that has lost its visit; care that was unmet before keeps those it had.</summary>
+    private ImmutableArray<UnmetTask> Unmet(WeekPlan plan, PlannedVisit?[] after)
+    {
+        if (plan.Unmet.IsEmpty) return [];
+        var known = (published.Unmet.IsDefault ? [] : published.Unmet).ToDictionary(u => u.Task, StringComparer.Ordinal);
+        var lost = Enumerable.Range(0, after.Length).Where(v => after[v] is null).SelectMany(v => table.Visits[v].Was.Tasks).ToHashSet(StringComparer.Ordinal);
+        if (lost.Count == 0) return [.. plan.Unmet.Select(u => known.GetValueOrDefault(u.Task, u))];
+        var week = new CompiledWeek(_problem);
+        var search = new WeekSearch(week);
+        WeekState state = search.Reading.Fresh();
+        search.Reading.Adopt(state, plan);
+        var found = UnmetCare.List(week, search, state, plan.Visits, lost).ToDictionary(u => u.Task, StringComparer.Ordinal);
+        return [.. plan.Unmet.Select(u => found.GetValueOrDefault(u.Task) ?? known.GetValueOrDefault(u.Task, u))];
+    }
+
+    private bool Felt(int v, PlannedVisit then) => DisruptionPrice.Felt(
+        table.Visits[v], table.NurseIndex[then.Nurse], then.Second is null ? -1 : table.NurseIndex[then.Second], then.Start);
+
+    private bool NeedsCall(int v, PlannedVisit? then) =>
+        then is null || Felt(v, then) || Math.Abs(then.Start - table.Visits[v].Was.Start) > _problem.Rules.CourtesyCallMinutes;
+
+    private ImmutableArray<string> NursesOf(PlannedVisit?[] after)
+    {
+        var nurses = new SortedSet<string>(StringComparer.Ordinal);
+        for (int v = 0; v < after.Length; v++)
+        {
+            PlannedVisit was = table.Visits[v].Was;
+            if (after[v] == was) continue;
+            foreach (string? nurse in new[] { was.Nurse, was.Second, after[v]?.Nurse, after[v]?.Second })
+            {
+                if (nurse is not null) nurses.Add(nurse);
+            }
+        }
+
+        return [.. nurses];
+    }
+
+    private PlanningReason WhyBroken(int v, PlannedVisit? then)
+    {
+        StandingVisit visit = table.Visits[v];
+        string who = visit.Home.Name, at = PlanClock.Say(_problem.FirstDay, visit.Was.Start), nurse = _problem.Nurses[visit.WasNurse].Name;
+        if (day.IsOut(visit.Was.Id))
+            return new PlanningReason(ReasonCode.NurseOut, $"{nurse} cannot be at {who} on {at}.", "See who takes it.");
+        bool stays = then is not null && then.Nurse == visit.Was.Nurse && CompiledWeek.DayOf(then.Start) == CompiledWeek.DayOf(visit.Was.Start);
+        return stays
+            ? new PlanningReason(ReasonCode.PushedLater, $"{nurse} reaches {who} at {PlanClock.Time(then!.Start)} instead of {PlanClock.Time(visit.Was.Start)}.", "Call if it leaves the range.")
+            : new PlanningReason(ReasonCode.PushedOut, $"{nurse} can no longer be at {who} on {at}.", "See where it goes.");
+    }
+
+    private PlanningReason WhatToTell(int v, PlannedVisit? then)
+    {
+        PlannedVisit was = table.Visits[v].Was;
+        if (then is null)
+        {
+            return new PlanningReason(ReasonCode.TellNobody,
+                $"Nobody can come on {PlanClock.Say(_problem.FirstDay, was.Start)}; somebody will call about what to do.",
+                "A licensed person decides what happens until then.");
+        }
+
+        string when = PlanClock.Say(_problem.FirstDay, then.Start), nurse = _problem.Nurses[table.NurseIndex[then.Nurse]].Name;
+        if (CompiledWeek.DayOf(then.Start) != CompiledWeek.DayOf(was.Start))
+            return new PlanningReason(ReasonCode.TellOtherDay, $"{nurse} comes on {when}.", "Call, and read the agency's wording for the time until then.");
+        if (then.Nurse != was.Nurse || then.Second != was.Second)
+            return new PlanningReason(ReasonCode.TellOtherNurse, $"{nurse} comes, on {when}.", "Call and say the name.");
+        return Felt(v, then)
+            ? new PlanningReason(ReasonCode.TellOtherTime, $"The visit is on {when}.", "Call before the promised time.")
+            : new PlanningReason(ReasonCode.TellLaterInRange, $"The visit is on {when}, late in the promised range.", "A short call is kind.");
+    }
+}
