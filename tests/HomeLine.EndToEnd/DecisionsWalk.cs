@@ -13,7 +13,7 @@ public sealed class DecisionsWalk
         await using AppUnderTest app = await AppUnderTest.StartAsync();
         await using Browser browser = await Browser.StartAsync();
         IPage page = await browser.OpenAsync();
-        await page.OpenDemoAsync(app);
+        await DemoAgency.OpenAsync(page, app, decides: true);
 
         await page.GotoAsync(app.Address + "/decisions");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Cannot wait" })).ToBeVisibleAsync();
@@ -34,7 +34,7 @@ public sealed class DecisionsWalk
         await Expect(page.Locator("li.question")).ToHaveCountAsync(before - 1);
         await page.StandsUpAsync("decision-kept");
 
-        IPage phone = await browser.OpenPhoneAsync(page);
+        IPage phone = await DemoAgency.OnAPhoneAsync(browser, page);
         await phone.GotoAsync(app.Address + "/decisions");
         await Expect(phone.Locator("li.question").First).ToBeVisibleAsync();
         await phone.Locator("li.question").First.GetByRole(AriaRole.Button, new() { Name = "Decide" }).ClickAsync();

@@ -8,12 +8,13 @@ internal static class DemoAgency
 {
     private const string Password = "a long line of gentle words";
 
-    public static async Task OpenAsync(IPage page, AppUnderTest app)
+    public static async Task OpenAsync(IPage page, AppUnderTest app, bool decides = false)
     {
         await page.GotoAsync(app.FirstRunAddress);
         await page.GetByLabel("Your name").FillAsync("Marrowby Dovetail");
         await page.GetByLabel("User name").FillAsync("marrowby@agency.example");
         await page.GetByLabel("Password", new() { Exact = true }).FillAsync(Password);
+        if (decides) await page.GetByRole(AriaRole.Checkbox, new() { Name = "I hold a licence" }).CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the administrator" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Open the demonstration agency" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "Due" })).ToBeVisibleAsync();
