@@ -1,6 +1,7 @@
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Due;
+using HomeLine.Agency.PolicyLibrary;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
@@ -42,6 +43,8 @@ public static class AgencyRegistration
         services.AddSingleton<ReportProblem>();
         services.AddSingleton<TickTold>();
         services.AddSingleton<AskDecisions>();
+        services.AddSingleton<AskPolicyShelf>();
+        services.AddSingleton<DraftPolicy>();
         services.AddSingleton<DecideQuestion>();
         services.AddSingleton<AskSheets>();
         services.AddAgencyAccounts();

@@ -22,8 +22,18 @@ public static class WhatWouldMove
     public static ImmutableArray<MovedWindow> If(PatientCare care, ImmutableArray<LineEvent> entries, PolicyBook policy, Instant now)
     {
         ArgumentNullException.ThrowIfNull(care);
-        var before = WhatIsDue.For(care, policy, now).Windows.ToLookup(Key);
-        var after = WhatIsDue.For(care with { Events = care.Events.AddRange(entries) }, policy, now).Windows.ToLookup(Key);
+        return Between(WhatIsDue.For(care, policy, now), WhatIsDue.For(care with { Events = care.Events.AddRange(entries) }, policy, now));
+    }
+
+    /// <summary>The windows in which two answers for one patient differ, for example under the policy as it is and as it would be.</summary>
+    /// <param name="earlier">The answer as it stands.</param>
+    /// <param name="later">The answer as it would stand.</param>
+    public static ImmutableArray<MovedWindow> Between(CareAnswer earlier, CareAnswer later)
+    {
+        ArgumentNullException.ThrowIfNull(earlier);
+        ArgumentNullException.ThrowIfNull(later);
+        var before = earlier.Windows.ToLookup(Key);
+        var after = later.Windows.ToLookup(Key);
         var moved = ImmutableArray.CreateBuilder<MovedWindow>();
         foreach (var window in after.SelectMany(group => group))
             if (before[Key(window)].FirstOrDefault() is not { } old) moved.Add(new MovedWindow(null, window));

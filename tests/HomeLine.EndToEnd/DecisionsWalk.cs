@@ -23,14 +23,14 @@ public sealed class DecisionsWalk
 
         ILocator card = page.Locator("li.question").Filter(new() { HasText = "longer outside" }).First;
         await card.GetByRole(AriaRole.Button, new() { Name = "Decide" }).ClickAsync();
-        await card.GetByRole(AriaRole.Radio, new() { Name = "Keep it locked" }).CheckAsync();
+        await card.GetByRole(AriaRole.Radio, new() { Name = "Accept as it is" }).CheckAsync();
         await card.GetByRole(AriaRole.Button, new() { Name = "Keep this decision" }).ClickAsync();
         await Expect(card.GetByText("No reason is given.")).ToBeVisibleAsync();
         await page.StandsUpAsync("decision-refused");
         await card.GetByLabel("Why?").FillAsync("imaging is arranged for Wednesday");
         await card.GetByRole(AriaRole.Button, new() { Name = "Keep this decision" }).ClickAsync();
 
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Kept: Keep it locked" })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Kept: Accept as it is" })).ToBeVisibleAsync();
         await Expect(page.Locator("li.question")).ToHaveCountAsync(before - 1);
         await page.StandsUpAsync("decision-kept");
 

@@ -12,6 +12,7 @@ public enum AgencyAction
     ApplyAnswer,
     SeeDecisions,
     Decide,
+    EditPolicy,
     PrintCareSheet,
     PrintDaySheet,
     ImportRoster,

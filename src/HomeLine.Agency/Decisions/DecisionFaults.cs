@@ -13,7 +13,7 @@ internal static class DecisionFaults
         if (question is null || question.Round != made.Round) return NotOpen(last, facts);
         if (!question.Right.Allows(actor))
             return new Refusal("decision-not-yours", $"{question.Right.Who} decides this.", "Ask a person with that licence; the question stays on the list.");
-        if (!question.Right.Choices.Contains(made.Choice))
+        if (!question.Choices.Contains(made.Choice))
             return new Refusal("choice-not-offered", "This cannot be decided that way.", "Choose one of the ways that are shown.");
         if (string.IsNullOrWhiteSpace(made.LicensedName))
             return new Refusal("licensed-name-missing", "The licensed person who decides is not named.", "Give the name and licence of the person whose decision it is.");

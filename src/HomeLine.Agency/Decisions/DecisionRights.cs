@@ -37,11 +37,11 @@ public static class DecisionRights
     public static DecisionRight Of(string code) => code switch
     {
         AppDecisionCodes.ScreenStopped => new("A symptom screen stopped a call", DecisionGroup.Now, false, [ToHospital, ReleaseVisits, CancelVisits]),
-        DecisionCodes.UseLocked => new("A line is locked for use", DecisionGroup.Now, false, [ReleaseLine, KeepLocked, ToHospital]),
+        DecisionCodes.UseLocked => new("A line is locked for use", DecisionGroup.Now, false, [KeepLocked, ToHospital, ReleaseLine]),
         AppDecisionCodes.VisitHeld => new("A visit waits at the door", DecisionGroup.Now, false, [ReleaseVisits, CancelVisits, ToHospital]),
         DecisionCodes.RemovedShorter => new("A removed catheter is too short", DecisionGroup.Now, false, [Settle]),
-        DecisionCodes.LengthGrew => new("A line is longer outside", DecisionGroup.Now, false, [ReleaseLine, KeepLocked]),
-        DecisionCodes.TipUnconfirmed => new("A tip position is not confirmed", DecisionGroup.Now, false, [ConfirmTip, KeepLocked]),
+        DecisionCodes.LengthGrew => new("A line is longer outside", DecisionGroup.Now, false, [KeepLocked, AcceptUntil, LockLine, ReleaseLine]),
+        DecisionCodes.TipUnconfirmed => new("A tip position is not confirmed", DecisionGroup.Now, false, [KeepLocked, ConfirmTip]),
         DecisionCodes.Chlorhexidine => new("Chlorhexidine on a patient who must not have it", DecisionGroup.Now, false, [Settle]),
         DecisionCodes.NoDressing => new("A site that is not healed has no dressing", DecisionGroup.Now, false, [AcceptUntil, Settle]),
         DecisionCodes.DoseNotRecorded => new("A dose is not recorded", DecisionGroup.Now, false, [Settle]),
@@ -68,7 +68,7 @@ public static class DecisionRights
     /// Whether the record alone takes the question off the list. Otherwise only the facts do: a lock whose release was voided comes back by itself.
     /// </summary>
     public static bool IsSettledByRecord(string code, DecisionChoice choice) =>
-        choice is Settle or AcceptUntil or KeepLocked || code is AppDecisionCodes.ScreenStopped or AppDecisionCodes.ExceptionEnded;
+        choice is Settle or AcceptUntil or KeepLocked or LockLine || code == AppDecisionCodes.ExceptionEnded;
 
     /// <summary>Whether the choice lasts until a day that must be given, or is set to the longest allowed.</summary>
     public static bool NeedsEnd(DecisionChoice choice) => choice is AcceptUntil or KeepLocked or RenewException;

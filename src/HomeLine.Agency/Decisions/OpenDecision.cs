@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HomeLine.LineCare.Lines;
 using NodaTime;
 
@@ -15,7 +16,14 @@ namespace HomeLine.Agency.Decisions;
 public sealed record OpenDecision(
     string Key, PatientId Patient, LineId? Line, string Code, string Sentence, string About, LocalDate? Since, int Round = 0)
 {
+    /// <summary>The line or lumen is locked while it waits.</summary>
+    public bool IsLocked { get; init; }
+
     public DecisionRight Right => DecisionRights.Of(Code);
+
+    /// <summary>What may be decided as things stand: only a lock can be kept, and what is locked is not accepted as it is.</summary>
+    public ImmutableArray<DecisionChoice> Choices =>
+        [.. Right.Choices.Where(c => IsLocked ? c is not (DecisionChoice.AcceptUntil or DecisionChoice.LockLine) : c != DecisionChoice.KeepLocked)];
 
     public static OpenDecision Of(PatientId patient, LineId? line, string code, string sentence, string about, LocalDate? since) =>
         new(string.Join('|', code, patient.Value, line?.Value ?? "", about), patient, line, code, sentence, about, since);

@@ -54,7 +54,7 @@ public static class OpenDecisions
         foreach (LineLock locked in answer.Locks.Where(l => l.Code.Length > 0))
         {
             string about = locked.Lumen is { } lumen ? $"{locked.About} lumen {lumen}".Trim() : locked.About;
-            yield return OpenDecision.Of(answer.Patient, locked.Line, locked.Code, locked.Reason, about, locked.Since);
+            yield return OpenDecision.Of(answer.Patient, locked.Line, locked.Code, locked.Reason, about, locked.Since) with { IsLocked = true };
         }
 
         foreach (Decision asked in answer.Decisions)

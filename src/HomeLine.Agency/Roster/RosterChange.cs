@@ -43,7 +43,7 @@ public sealed record RosterChange
             Lines = RowChanges.Between("line", RosterKeys.Of, current?.Lines ?? [], incoming.Lines),
             Infusions = RowChanges.Between("infusion", RosterKeys.Of, current?.Infusions ?? [], incoming.Infusions),
             Events = RowChanges.Between("event", RosterKeys.Of, current?.Events ?? [], incoming.Events),
-            Orders = RowChanges.Between("order", RosterKeys.Of, current?.Orders ?? [], incoming.Orders),
+            Orders = RowChanges.Between("order", RosterKeys.Of, current?.Orders ?? [], OrdersKept.Of(current?.Orders ?? [], incoming.Orders)),
             Caregivers = RowChanges.Between("caregiver", RosterKeys.Of, current?.Caregivers ?? [], incoming.Caregivers),
             Holds = RowChanges.Between("hold", RosterKeys.Of, current?.Holds ?? [], incoming.Holds),
             Exceptions = RowChanges.Between("exception", RosterKeys.Of, current?.Exceptions ?? [], incoming.Exceptions),

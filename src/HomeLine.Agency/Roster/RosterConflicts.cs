@@ -17,6 +17,9 @@ internal static class RosterConflicts
             .. Repeated(change.Exceptions), .. Repeated(change.OutsideCare), .. Repeated(change.Policy),
             .. change.Events.Changed.Select(e => Conflict(change.Events, e.Key, "event-rewritten",
                 "An entry of the ledger is never changed.", "Add a new entry that voids this one.")),
+            .. change.Policy.Changed.Select(p => Conflict(change.Policy, p.Key, "policy-rewritten",
+                "A policy rule that counts from a day is never changed.", "Draft the change in the policy library, from today or a later day.")),
+            .. LatePolicy(change),
             .. Strangers(change.Lines, l => l.Patient, _ => null),
             .. Strangers(change.Infusions, i => i.Patient, i => i.Line),
             .. Strangers(change.Events, e => e.Patient, e => e.Line),
@@ -45,6 +48,13 @@ internal static class RosterConflicts
     private static IEnumerable<RowConflict> Repeated<T>(RowChanges<T> rows) =>
         rows.Repeated.Select(key => Conflict(rows, key, "row-repeated",
             $"The {rows.Kind} {key} appears more than once.", "Keep the one that is right."));
+
+    /// <summary>A roster brings its policy along once, with its first patients; from then on policy changes by draft, preview and approval.</summary>
+    private static IEnumerable<RowConflict> LatePolicy(RosterChange change) =>
+        change.Patients.Unchanged.IsEmpty && change.Patients.Changed.IsEmpty && change.Patients.LeftAlone.IsEmpty
+            ? []
+            : change.Policy.Added.Select(p => Conflict(change.Policy, RosterKeys.Of(p), "policy-by-library",
+                "A policy does not change by import once the agency has patients.", "Draft it in the policy library, where everybody sees which dates move."));
 
     private static IEnumerable<RowConflict> UnknownVoids(RosterChange change)
     {

@@ -1,5 +1,6 @@
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Decisions;
+using HomeLine.Agency.PolicyLibrary;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
@@ -56,6 +57,8 @@ public abstract class AgencyDb : IdentityDbContext<Account>, IDataProtectionKeyC
     public DbSet<FiledReport> Reports => Set<FiledReport>();
     public DbSet<ToTell> ToTell => Set<ToTell>();
     public DbSet<DecisionRecord> Decisions => Set<DecisionRecord>();
+    public DbSet<PolicyDraft> PolicyDrafts => Set<PolicyDraft>();
+    public DbSet<PolicyVerdict> PolicyVerdicts => Set<PolicyVerdict>();
     public DbSet<OrderRequest> OrderRequests => Set<OrderRequest>();
     public DbSet<PrintedCareSheet> PrintedCareSheets => Set<PrintedCareSheet>();
     public DbSet<AuditEntry> AuditEntries => Set<AuditEntry>();

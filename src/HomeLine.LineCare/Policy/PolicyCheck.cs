@@ -22,6 +22,7 @@ public static class PolicyCheck
             if (rule.Level > PolicyLevel.Agency) yield return $"{rule.Id}: orders and exceptions belong to the patient, not to the policy.";
             if (InDays(rule) > LongestIntervalInDays) yield return $"{rule.Id} is over a year.";
             if (CrossedPair(book, rule) is { } crossed) yield return crossed;
+            if (CrossingFloor(book, rule) is { } crossing) yield return crossing;
             if (BeyondItsLimit(book, rule) is { } beyond) yield return beyond;
         }
     }
@@ -33,6 +34,17 @@ public static class PolicyCheck
         var floor = book.InForce(string.Concat(rule.Id.AsSpan(0, rule.Id.Length - 3), "min"), rule.EffectiveFrom);
         return floor is not null && InDays(floor) is { } low && low > ceiling
             ? $"{floor.Id} ({floor.Value} {floor.Unit}) is above {rule.Id} ({rule.Value} {rule.Unit}) from {Day(rule.EffectiveFrom)}."
+            : null;
+    }
+
+    /// <summary>A floor raised later than its ceiling was set is checked on the day it takes effect; one from the same day is the ceiling's problem.</summary>
+    private static string? CrossingFloor(PolicyBook book, PolicyRule rule)
+    {
+        if (!rule.Id.EndsWith(".min", StringComparison.Ordinal) || InDays(rule) is not { } floor) return null;
+        if (book.InForce(rule.Id, rule.EffectiveFrom) != rule) return null;
+        var ceiling = book.InForce(string.Concat(rule.Id.AsSpan(0, rule.Id.Length - 3), "max"), rule.EffectiveFrom);
+        return ceiling is not null && ceiling.EffectiveFrom < rule.EffectiveFrom && InDays(ceiling) is { } high && floor > high
+            ? $"{rule.Id} ({rule.Value} {rule.Unit}) is above {ceiling.Id} ({ceiling.Value} {ceiling.Unit}) from {Day(rule.EffectiveFrom)}."
             : null;
     }
 

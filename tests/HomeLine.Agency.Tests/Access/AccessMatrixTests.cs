@@ -18,6 +18,7 @@ public sealed class AccessMatrixTests
         [ApplyAnswer] = [ClinicalManager, Coordinator],
         [SeeDecisions] = [ClinicalManager, Coordinator, Nurse],
         [Decide] = [ClinicalManager, Nurse],
+        [EditPolicy] = [ClinicalManager],
         [PrintCareSheet] = [Administrator, ClinicalManager, Coordinator, Nurse],
         [PrintDaySheet] = [Administrator, ClinicalManager, Coordinator, Nurse],
         [ImportRoster] = [Administrator, Coordinator],

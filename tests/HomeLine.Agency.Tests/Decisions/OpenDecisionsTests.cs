@@ -122,6 +122,17 @@ public sealed class OpenDecisionsTests
     }
 
     [Fact]
+    public void Only_a_lock_can_be_kept_and_what_is_locked_is_not_accepted_as_it_is()
+    {
+        OpenDecision asked = Of(DemoAgency.Roster).Single(d => d.Code == DecisionCodes.LengthGrew);
+        LineEvent grown = Event(LineEventKind.Measured, 7) with { Patient = new PatientId("P24"), Line = new LineId("P24-1"), OutsideLengthCm = 4 };
+        OpenDecision locked = Of(With(grown)).Single(d => d.Code == DecisionCodes.LengthGrew);
+
+        Assert.Equal([DecisionChoice.AcceptUntil, DecisionChoice.LockLine, DecisionChoice.ReleaseLine], asked.Choices);
+        Assert.Equal([DecisionChoice.KeepLocked, DecisionChoice.ReleaseLine], locked.Choices);
+    }
+
+    [Fact]
     public void Care_refused_twice_is_asked_about_and_care_given_in_between_starts_anew()
     {
         LineEvent first = Event(LineEventKind.Refused, 5, "T1"), second = Event(LineEventKind.Refused, 7, "T2");

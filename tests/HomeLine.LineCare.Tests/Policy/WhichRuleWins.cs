@@ -166,4 +166,13 @@ public sealed class WhichRuleWins
 
         Assert.Equal((Mar(7), Mar(9)), (window.OpensOn, window.LastDay));
     }
+
+    [Fact]
+    public void A_floor_raised_above_its_ceiling_later_on_is_a_problem()
+    {
+        var book = PolicyBook.Default.With(new PolicyRule("dressing.film.min", 8, "days", Mar(1), PolicyLevel.Agency, RuleStanding.OwnDefault, "Agency policy"));
+
+        Assert.Contains("dressing.film.min (8 days) is above dressing.film.max", Assert.Single(PolicyCheck.Problems(book)), StringComparison.Ordinal);
+        Assert.Empty(PolicyCheck.Problems(book.With(new PolicyRule("dressing.film.max", 9, "days", Mar(1), PolicyLevel.Agency, RuleStanding.OwnDefault, "Agency policy"))));
+    }
 }

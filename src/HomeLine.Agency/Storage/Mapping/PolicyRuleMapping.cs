@@ -8,7 +8,8 @@ internal sealed class PolicyRuleMapping : IEntityTypeConfiguration<PolicyRule>
 {
     public void Configure(EntityTypeBuilder<PolicyRule> builder)
     {
-        builder.NumberedRows("policy_rules").Changeable();
+        // Written once since the policy library; the row version of the time before stays where it is.
+        builder.NumberedRows("policy_rules").Changeable().WrittenOnce();
         builder.Property(r => r.Id).IsRequired();
         builder.HasIndex(r => new { r.Id, r.EffectiveFrom, r.Level }).IsUnique();
     }

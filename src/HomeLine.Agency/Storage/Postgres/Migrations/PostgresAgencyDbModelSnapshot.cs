@@ -337,6 +337,85 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.PolicyLibrary.PolicyDraft", b =>
+                {
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<string>("Changes")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("changes");
+
+                    b.Property<long>("DraftedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("drafted_at");
+
+                    b.Property<string>("DraftedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("drafted_by");
+
+                    b.Property<string>("DraftedById")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("drafted_by_id");
+
+                    b.Property<string>("EffectiveFrom")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("effective_from");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.HasKey("Number");
+
+                    b.ToTable("policy_drafts", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.PolicyLibrary.PolicyVerdict", b =>
+                {
+                    b.Property<int>("Draft")
+                        .HasColumnType("integer")
+                        .HasColumnName("draft");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("ById")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by_id");
+
+                    b.Property<string>("Fate")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("fate");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.HasKey("Draft");
+
+                    b.ToTable("policy_verdicts", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Reports.FiledReport", b =>
                 {
                     b.Property<long>("Row")
@@ -1640,6 +1719,8 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                         .IsUnique();
 
                     b.ToTable("policy_rules", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
@@ -1908,6 +1989,15 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                         .WithMany()
                         .HasForeignKey("Patient")
                         .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.PolicyLibrary.PolicyVerdict", b =>
+                {
+                    b.HasOne("HomeLine.Agency.PolicyLibrary.PolicyDraft", null)
+                        .WithMany()
+                        .HasForeignKey("Draft")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -328,6 +328,85 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.PolicyLibrary.PolicyDraft", b =>
+                {
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number");
+
+                    b.Property<string>("Changes")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("changes");
+
+                    b.Property<long>("DraftedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("drafted_at");
+
+                    b.Property<string>("DraftedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("drafted_by");
+
+                    b.Property<string>("DraftedById")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("drafted_by_id");
+
+                    b.Property<string>("EffectiveFrom")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("effective_from");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note");
+
+                    b.HasKey("Number");
+
+                    b.ToTable("policy_drafts", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.PolicyLibrary.PolicyVerdict", b =>
+                {
+                    b.Property<int>("Draft")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("draft");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by");
+
+                    b.Property<string>("ById")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by_id");
+
+                    b.Property<string>("Fate")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("fate");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("reason");
+
+                    b.HasKey("Draft");
+
+                    b.ToTable("policy_verdicts", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Reports.FiledReport", b =>
                 {
                     b.Property<long>("Row")
@@ -1601,6 +1680,8 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                         .IsUnique();
 
                     b.ToTable("policy_rules", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.DataProtection.EntityFrameworkCore.DataProtectionKey", b =>
@@ -1863,6 +1944,15 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                         .WithMany()
                         .HasForeignKey("Patient")
                         .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.PolicyLibrary.PolicyVerdict", b =>
+                {
+                    b.HasOne("HomeLine.Agency.PolicyLibrary.PolicyDraft", null)
+                        .WithMany()
+                        .HasForeignKey("Draft")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Orders;
+using HomeLine.LineCare.Policy;
+using NodaTime;
+
+namespace HomeLine.Agency.Tests.Roster;
+
+/// <summary>A roster that is brought in again takes back nothing that the agency wrote itself.</summary>
+public sealed class WhatAnImportKeepsTests
+{
+    private static AgencyRoster With(Func<CareOrder, CareOrder> change) =>
+        DemoAgency.Roster with { Orders = [.. DemoAgency.Roster.Orders.Select(o => o.Id == "P03-visits" ? change(o) : o)] };
+
+    private static CareOrder After(AgencyRoster stored, AgencyRoster incoming) =>
+        RosterChange.Between(stored, incoming).Orders.After.Single(o => o.Id == "P03-visits");
+
+    [Fact]
+    public void As_needed_visits_that_were_used_stay_used()
+    {
+        Assert.Equal(2, After(With(o => o with { AsNeededUsed = 2 }), DemoAgency.Roster).AsNeededUsed);
+        Assert.Equal(3, After(DemoAgency.Roster, With(o => o with { AsNeededUsed = 3 })).AsNeededUsed);
+        Assert.Empty(RosterChange.Between(With(o => o with { AsNeededUsed = 2 }), DemoAgency.Roster).Orders.Changed);
+    }
+
+    [Fact]
+    public void A_confirmation_stays_as_long_as_the_order_says_what_was_confirmed()
+    {
+        AgencyRoster confirmed = With(o => o with { Item = CareItem.Dressing, EveryDays = 14, Confirmed = true });
+
+        Assert.True(After(confirmed, With(o => o with { Item = CareItem.Dressing, EveryDays = 14 })).Confirmed);
+        Assert.False(After(confirmed, With(o => o with { Item = CareItem.Dressing, EveryDays = 21 })).Confirmed);
+    }
+
+    [Fact]
+    public void A_policy_comes_with_the_first_patients_and_from_then_on_through_the_library()
+    {
+        var rule = new PolicyRule("dressing.film.max", 6, "days", new LocalDate(2027, 3, 1), PolicyLevel.Agency, RuleStanding.OwnDefault, "invented for this test");
+        AgencyRoster more = DemoAgency.Roster with { Policy = DemoAgency.Roster.Policy.Add(rule) };
+        AgencyRoster rewritten = DemoAgency.Roster with { Policy = [.. DemoAgency.Roster.Policy.Select(p => p with { Value = 90 })] };
+
+        Assert.Empty(RosterChange.Between(null, more).Conflicts);
+        Assert.Contains(RosterChange.Between(DemoAgency.Roster, more).Conflicts, c => c.Refusal.Code == "policy-by-library");
+        Assert.Contains(RosterChange.Between(DemoAgency.Roster, rewritten).Conflicts, c => c.Refusal.Code == "policy-rewritten");
+    }
+}
