@@ -37,7 +37,8 @@ public static class DueRows
         PatientCare care = files[patient.Id];
         CareAnswer answer = files.WhatIsDue(patient.Id, now);
         var lines = care.Lines.ToDictionary(l => l.Id);
-        var chores = Chore.Of(care, answer).ToLookup(c => c.Lead, c => c.Key);
+        // Told apart as they are, not by what they say: comparing windows by value would write out every reason.
+        ILookup<DueWindow, string> chores = (visits.IsEmpty ? [] : Chore.Of(care, answer)).ToLookup<Chore, DueWindow, string>(c => c.Lead, c => c.Key, ReferenceEqualityComparer.Instance);
         string place = PlaceOf(patient, map);
         foreach (ImmutableArray<DueWindow> row in InOneGo(answer.Windows))
         {
