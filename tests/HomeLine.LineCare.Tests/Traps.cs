@@ -16,6 +16,41 @@ public sealed class Traps
             .Window(CareItem.Dressing, Mar(8)).LastDay);
 
     [Fact]
+    public void A_correction_upstream_moves_everything_downstream_because_no_due_date_is_stored()
+    {
+        var wrong = Picc().Dressing(Mar(5));
+        var corrected = wrong.Event(LineEventKind.DressingChanged, Mar(3), but: e => e with { Dressing = DressingKind.Film, Voids = new EventId("E1") });
+
+        Assert.Equal(Mar(12), wrong.Window(CareItem.Dressing, Mar(8)).LastDay);
+        Assert.All(corrected.AnswerAt(Mar(8)).Windows.Where(w => w.Item is CareItem.Dressing or CareItem.Securement or CareItem.OutsideLength), w => Assert.Equal(Mar(10), w.LastDay));
+    }
+
+    [Fact]
+    public void The_day_of_change_is_day_zero() =>
+        Assert.Equal(Mar(10), Picc().Dressing(Mar(3)).Window(CareItem.Dressing, Mar(8)).LastDay);
+
+    [Fact]
+    public void A_film_put_on_at_three_is_not_late_at_one_past_three_on_the_seventh_day()
+    {
+        var window = Picc().Dressing(Mar(3), 15).Window(CareItem.Dressing, Mar(10));
+
+        Assert.False(window.IsLateAt(At(Mar(10), 15, 1)));
+        Assert.True(window.IsLateAt(Start(Mar(11))));
+    }
+
+    [Fact]
+    public void Elapsed_hours_do_not_stretch_when_the_clocks_change_and_a_nurses_own_zone_does_not_matter()
+    {
+        var given = Picc().Infusion(InfusionKind.Continuous, PerformerKind.Nurse).Event(LineEventKind.SetChanged, Mar(12), 14);
+        Assert.Equal(Duration.FromHours(96), given.Window(CareItem.Set, Mar(13)).LateFrom - At(Mar(12), 14));
+
+        var phone = DateTimeZoneProviders.Tzdb["America/Chicago"];
+        var midnight = Mar(3).At(new LocalTime(23, 30)).InZoneLeniently(phone).ToInstant();
+        Assert.Equal(Mar(11), Picc().Event(LineEventKind.DressingChanged, CareMoment.Exactly(midnight, Zone), e => e with { Dressing = DressingKind.Film })
+            .Window(CareItem.Dressing, Mar(8)).LastDay);
+    }
+
+    [Fact]
     public void A_Monday_rescue_is_followed_by_the_next_Monday_and_not_by_Wednesdays_habit()
     {
         var window = Picc().Dressing(Mar(3)).Seal(SealFinding.EdgeLifted, Mar(8), 8).Dressing(Mar(8), 11).Window(CareItem.Dressing, Mar(9));
