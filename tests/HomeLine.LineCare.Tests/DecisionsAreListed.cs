@@ -2,12 +2,13 @@ using System.Reflection;
 using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Recording;
 using HomeLine.LineCare.Scope;
+using HomeLine.LineCare.Travel;
 
 namespace HomeLine.LineCare.Tests;
 
 public sealed class DecisionsAreListed
 {
-    public static TheoryData<Type> Codes => [typeof(DecisionCodes), typeof(RecordingCodes), typeof(LineCodes), typeof(OrderCodes), typeof(ScopeCodes), typeof(BeforeExcepting)];
+    public static TheoryData<Type> Codes => [typeof(DecisionCodes), typeof(RecordingCodes), typeof(LineCodes), typeof(OrderCodes), typeof(ScopeCodes), typeof(BeforeExcepting), typeof(Stay), typeof(AllergyNote)];
 
     [Theory]
     [MemberData(nameof(Codes))]

@@ -75,4 +75,25 @@ public sealed class WhatWouldMoveTests
             PerformerName = "the ward",
             Certainty = Certainty.DischargePaper,
         }).Window(CareItem.Dressing, Mar(8)).Because.Sentence, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_start_of_care_edited_lists_what_it_moves()
+    {
+        var given = Picc().Dressing(Mar(5));
+        var moved = WhatWouldMove.Between(
+            given.AnswerAt(Mar(8)), given.But(c => c with { CareStartedOn = new LocalDate(2027, 1, 11) }).AnswerAt(Mar(8)));
+
+        Assert.Equal(CareItem.Recertification, Assert.Single(moved).After!.Item);
+    }
+
+    [Fact]
+    public void A_policy_edited_lists_what_it_moves_before_it_is_approved()
+    {
+        var given = Picc().Dressing(Mar(5)).Connector("A", Mar(5));
+        var shorter = given.AgencyRule("dressing.film.max", 5, "days", Mar(9));
+        var moved = WhatWouldMove.Between(given.AnswerAt(Mar(8)), shorter.AnswerAt(Mar(8)));
+
+        Assert.Equal([CareItem.Dressing, CareItem.Securement, CareItem.OutsideLength], moved.Select(m => m.After!.Item).Order());
+        Assert.All(moved, m => Assert.Equal((Mar(12), Mar(10)), (m.Before!.LastDay, m.After!.LastDay)));
+    }
 }
