@@ -64,16 +64,23 @@ internal sealed class Insertion
         for (int i = 0; i < count; i++)
         {
             ref RouteHead route = ref Cells.At(_state.Routes, Cells.At(used, i));
-            if (!Fits(route, fact)) continue;
-            if (_model.UsesDuration) AlongWithDuration(visit, fact, route, ref best);
-            else Along(fact, route.First, route.Last, ref best);
+            int extra = Extra(route, fact);
+            if (extra < 0 || extra >= best.Added) continue;
+            if (_model.UsesDuration) AlongWithDuration(visit, fact, route, extra, ref best);
+            else Along(fact, route.First, route.Last, extra, ref best);
         }
     }
 
-    private bool Fits(in RouteHead route, in VisitFacts fact) => route.Load + fact.Demand <= route.Capacity
-        && (_model.EverybodyEligible || _model.Eligible[(fact.Request * _model.Problem.Kinds.Length) + route.Kind]);
+    /// <summary>What the vehicle adds to every position: the price of more load than it may carry; -1 when it must not come.</summary>
+    private int Extra(in RouteHead route, in VisitFacts fact)
+    {
+        if (!_model.EverybodyEligible && !_model.Eligible[(fact.Request * _model.Problem.Kinds.Length) + route.Kind]) return -1;
+        int over = route.Load + fact.Demand - route.Capacity;
+        if (over <= 0) return 0;
+        return over > _state.MostOverload ? -1 : Math.Min(over, fact.Demand) * _state.OverloadPrice;
+    }
 
-    private void Along(in VisitFacts fact, int first, int last, ref Place best)
+    private void Along(in VisitFacts fact, int first, int last, int extra, ref Place best)
     {
         Link[] links = _state.Links;
         int row = fact.Place * _model.Places, opens = fact.Opens, service = fact.Service;
@@ -81,7 +88,7 @@ internal sealed class Insertion
         ref int costOutOf = ref Cells.At(_model.Cost, row);
         ref int timeInto = ref Cells.At(_model.TimeInto, row);
         ref int timeOutOf = ref Cells.At(_model.Time, row);
-        int behind = first, lastDeparture = fact.LastDeparture, closes = fact.Closes, least = best.Added;
+        int behind = first, lastDeparture = fact.LastDeparture, closes = fact.Closes, least = best.Added - extra;
         ref Link before = ref Cells.At(links, first);
         do
         {
@@ -95,7 +102,7 @@ internal sealed class Insertion
                 if (start <= closes && start + service + Unsafe.Add(ref timeOutOf, after.Place) <= after.Late && !Blinks())
                 {
                     least = added;
-                    best.Added = added;
+                    best.Added = added + extra;
                     best.Behind = behind;
                 }
             }
@@ -106,7 +113,7 @@ internal sealed class Insertion
         while (behind != last);
     }
 
-    private void AlongWithDuration(int visit, in VisitFacts fact, in RouteHead route, ref Place best)
+    private void AlongWithDuration(int visit, in VisitFacts fact, in RouteHead route, int extra, ref Place best)
     {
         Link[] links = _state.Links;
         int row = fact.Place * _model.Places;
@@ -117,7 +124,7 @@ internal sealed class Insertion
             ref Link before = ref Cells.At(links, behind);
             if (before.Ready > fact.LastDeparture) break;
             ref Link after = ref Cells.At(links, before.Next);
-            int added = Cells.At(_model.CostInto, row + before.Place) + Cells.At(_model.Cost, row + after.Place) - before.Edge;
+            int added = Cells.At(_model.CostInto, row + before.Place) + Cells.At(_model.Cost, row + after.Place) - before.Edge + extra;
             if (durationPaid == 0 && added >= best.Added) continue;
             int start = Math.Max(before.Ready + Cells.At(_model.TimeInto, row + before.Place), fact.Opens);
             int out_ = Cells.At(_model.Time, row + after.Place);
@@ -159,8 +166,9 @@ internal sealed class Insertion
     {
         int start = Math.Max(before.Ready + Cells.At(_model.TimeInto, row + before.Place), fact.Opens);
         if (start > fact.Closes || start + fact.Service + Cells.At(_model.Time, row + after.Place) > after.Late) return;
-        if (!Fits(Cells.At(_state.Routes, before.Route), fact) || Blinks()) return;
-        best.Added = added;
+        int extra = Extra(Cells.At(_state.Routes, before.Route), fact);
+        if (extra < 0 || added + extra >= best.Added || Blinks()) return;
+        best.Added = added + extra;
         best.Behind = behind;
     }
 
@@ -172,11 +180,12 @@ internal sealed class Insertion
             int vehicle = _state.Used.IdleOf(kind);
             if (vehicle < 0) continue;
             ref RouteHead route = ref _state.Routes[vehicle];
-            if (!Fits(route, fact)) continue;
+            int extra = Extra(route, fact);
+            if (extra < 0) continue;
             var alone = new Place { Behind = -1, Added = (int)Math.Min(int.MaxValue, (long)best.Added - _model.Problem.Kinds[kind].FixedCost) };
             if (best.Behind < 0) alone.Added = int.MaxValue;
-            if (_model.UsesDuration) AlongWithDuration(visit, fact, route, ref alone);
-            else Along(fact, route.First, route.Last, ref alone);
+            if (_model.UsesDuration) AlongWithDuration(visit, fact, route, extra, ref alone);
+            else Along(fact, route.First, route.Last, extra, ref alone);
             if (alone.Behind < 0) continue;
             best = new Place { Behind = alone.Behind, Added = alone.Added + _model.Problem.Kinds[kind].FixedCost };
         }

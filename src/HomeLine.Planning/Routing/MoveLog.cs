@@ -39,8 +39,11 @@ internal sealed class MoveLog
     public int RequestAt(int index) => _requests[index];
     public int PatternAt(int index) => _patterns[index];
 
-    public void Begin(long total, int served)
+    public long Overload { get; set; }
+
+    public void Begin(long total, long overload, int served)
     {
+        Overload = overload;
         Routes = 0;
         Choices = 0;
         Total = total;

@@ -31,12 +31,12 @@ internal sealed class Polish
     /// <summary>Remembers the routes of the last move of a plan worth it.</summary>
     public void Notice(RoutingState state, long best)
     {
-        if (state.Total > best + (Above * best)) return;
+        if (state.Judged > best + (Above * best)) return;
         for (int i = 0; i < state.TouchedCount; i++) Notice(state, state.TouchedAt(i));
     }
 
     /// <summary>A better plan made of routes seen, or null.</summary>
-    public RoutingPlan? Better(RoutingPlan best, double effort, double seconds)
+    public RoutingPlan? Better(RoutingPlan best, double effort, double seconds, CancellationToken cancel)
     {
         if (best.Missing > 0) return null;
         var routes = new List<PooledRoute>();
@@ -48,14 +48,14 @@ internal sealed class Polish
             routes.Add(route);
         }
 
-        IReadOnlyList<int>? chosen = new PoolChoice(_problem, routes).Better(best.Cost, effort, seconds);
+        IReadOnlyList<int>? chosen = new PoolChoice(_problem, routes).Better(best.Cost, effort, seconds, cancel);
         return chosen is null ? null : Plan(chosen.Select(i => routes[i]));
     }
 
     private void Notice(RoutingState state, int vehicle)
     {
         RouteHead route = state.Routes[vehicle];
-        if (route.Count == 0) return;
+        if (route.Count == 0 || route.Load > route.Capacity) return;
         int count = 0;
         long cost = _model.Problem.Kinds[route.Kind].FixedCost + route.PricedDuration + state.Links[route.First].Edge;
         for (int v = state.Links[route.First].Next; v != route.Last; v = state.Links[v].Next)

@@ -30,15 +30,17 @@ public sealed class PoolChoice
     /// <param name="bar">Cost of the best plan known; only cheaper choices are answered.</param>
     /// <param name="effort">Limit in the solver's deterministic time, about a second each.</param>
     /// <param name="seconds">Limit in seconds of wall time; infinite to be deterministic.</param>
-    public IReadOnlyList<int>? Better(long bar, double effort, double seconds)
+    /// <param name="cancel">Interrupts the solvers.</param>
+    public IReadOnlyList<int>? Better(long bar, double effort, double seconds, CancellationToken cancel)
     {
-        List<int>? left = Promising(bar, effort, seconds / 2);
-        return left is null ? null : Exact(left, bar, effort, seconds / 2);
+        List<int>? left = cancel.IsCancellationRequested ? null : Promising(bar, effort, seconds / 2, cancel);
+        return left is null || cancel.IsCancellationRequested ? null : Exact(left, bar, effort, seconds / 2, cancel);
     }
 
-    private List<int>? Promising(long bar, double effort, double seconds)
+    private List<int>? Promising(long bar, double effort, double seconds, CancellationToken cancel)
     {
         using Solver solver = Solver.CreateSolver("GLOP");
+        using CancellationTokenRegistration interrupt = cancel.Register(() => solver.InterruptSolve());
         solver.SetSolverSpecificParametersAsString(FormattableString.Invariant($"max_deterministic_time: {effort}"));
         if (!double.IsInfinity(seconds)) solver.SetTimeLimit(Math.Max(1, (long)(1000 * seconds)));
         var relaxation = new PoolRelaxation(solver, _problem, _routes);
@@ -51,7 +53,7 @@ public sealed class PoolChoice
         return [.. left.OrderBy(i => reduced[i]).ThenBy(i => i).Take(MostRoutesForExact)];
     }
 
-    private List<int>? Exact(List<int> left, long bar, double effort, double seconds)
+    private List<int>? Exact(List<int> left, long bar, double effort, double seconds, CancellationToken cancel)
     {
         var model = new CpModel();
         BoolVar[] taken = [.. left.Select(i => model.NewBoolVar($"r{i}"))];
@@ -73,6 +75,7 @@ public sealed class PoolChoice
             StringParameters = FormattableString.Invariant($"num_workers:1 random_seed:1 linearization_level:2 max_deterministic_time:{effort}")
                 + (double.IsInfinity(seconds) ? "" : FormattableString.Invariant($" max_time_in_seconds:{seconds}")),
         };
+        using CancellationTokenRegistration interrupt = cancel.Register(solver.StopSearch);
         return solver.Solve(model) is CpSolverStatus.Optimal or CpSolverStatus.Feasible
             ? [.. Enumerable.Range(0, taken.Length).Where(i => solver.BooleanValue(taken[i])).Select(i => left[i])]
             : null;

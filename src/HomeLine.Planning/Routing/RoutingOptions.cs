@@ -19,7 +19,7 @@ public sealed record RoutingOptions
     public int LongestString { get; init; } = 10;
 
     /// <summary>Requests each request is tried beside, where there are at least <see cref="NearFrom"/>; below that every position is tried.</summary>
-    public int Near { get; init; } = 60;
+    public int Near { get; init; } = 30;
 
     /// <summary>Number of requests from which only near positions are tried.</summary>
     public int NearFrom { get; init; } = 200;
@@ -38,4 +38,10 @@ public sealed record RoutingOptions
 
     /// <summary>Limit of one choice in the solver's deterministic time, about a second each.</summary>
     public double PolishEffort { get; init; } = 2;
+
+    /// <summary>Share of a vehicle's capacity it may be overloaded by while searching, at a price that adapts; 0 forbids it.</summary>
+    public double OverloadShare { get; init; } = 0.1;
+
+    /// <summary>An improved plan at most this share above the best one is taken through the local search; below 0 for never.</summary>
+    public double DescendAbove { get; init; } = 0.002;
 }

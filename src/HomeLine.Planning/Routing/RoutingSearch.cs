@@ -17,6 +17,8 @@ public sealed class RoutingSearch
     private readonly Recreate _recreate;
     private readonly PlanStore _best;
     private readonly Polish _polish;
+    private readonly OverloadPricing _overload;
+    private readonly LocalSearch _local;
     private double _leg;
 
     /// <summary>Prepares a search; no plan yet.</summary>
@@ -35,6 +37,8 @@ public sealed class RoutingSearch
         _recreate = new Recreate(_state, insertion, _chance);
         _best = new PlanStore(_model);
         _polish = new Polish(_model);
+        _local = new LocalSearch(_state);
+        _overload = new OverloadPricing(_model, options.OverloadShare);
     }
 
     /// <summary>Iterations done so far.</summary>
@@ -61,7 +65,8 @@ public sealed class RoutingSearch
         if (start is not null) _best.Keep(_state);
         _recreate.PutInAll();
         if (_state.Total < _best.Total) _best.Keep(_state);
-        _leg = (double)_state.Total / Math.Max(1, _state.Served + _state.Used.Count);
+        _leg = (double)(_state.Total - _state.PriceOfAbsent()) / Math.Max(1, _state.Served + _state.Used.Count);
+        _overload.Begin(_state, _leg);
     }
 
     private void Anneal(ISearchBudget budget, CancellationToken cancel)
@@ -74,13 +79,14 @@ public sealed class RoutingSearch
                 double used = budget.Used(iteration);
                 if (used >= Math.Min(1, polishAt) && polishAt <= 1)
                 {
-                    Choose(budget);
+                    Choose(budget, cancel);
                     polishTook = Math.Max(polishTook, budget.Used(iteration) - used);
                     polishAt = NextPolish(polishAt, used, polishTook);
                     used = budget.Used(iteration);
                 }
 
                 if (used >= 1 || cancel.IsCancellationRequested) return;
+                _overload.Adapt(_state);
                 temperature = _leg * _options.FirstTemperature * Math.Pow(_options.LastTemperature / _options.FirstTemperature, used);
             }
 
@@ -97,28 +103,29 @@ public sealed class RoutingSearch
         return next < final - (_options.PolishEvery / 2) ? next : final;
     }
 
-    private void Choose(ISearchBudget budget)
+    private void Choose(ISearchBudget budget, CancellationToken cancel)
     {
         double seconds = budget.SecondsLeft;
-        if (_polish.Better(_best.Plan(), _options.PolishEffort, double.IsInfinity(seconds) ? seconds : seconds * 0.7) is not { } better) return;
+        if (_polish.Better(_best.Plan(), _options.PolishEffort, double.IsInfinity(seconds) ? seconds : seconds * 0.7, cancel) is not { } better) return;
         _state.TakeOver(better);
-        if (_state.Total < _best.Total) _best.Keep(_state);
+        if (_state.Overload == 0 && _state.Total < _best.Total) _best.Keep(_state);
     }
 
     private void Step(double temperature)
     {
-        long before = _state.Total;
+        long before = _state.Judged;
         _state.Begin();
         Move();
+        if (_local.Applies && _state.Judged < Math.Min(before, _best.Total + (long)(_options.DescendAbove * _best.Total))) _local.Descend();
         AfterMove?.Invoke(_state);
         double limit = before - (temperature * Math.Log(1 - _chance.NextFraction()));
-        if (_state.Total >= limit)
+        if (_state.Judged >= limit)
         {
             _state.Undo();
             return;
         }
 
-        if (_state.Total < _best.Total) _best.Keep(_state);
+        if (_state.Overload == 0 && _state.Total < _best.Total) _best.Keep(_state);
         _polish.Notice(_state, _best.Total);
     }
 

@@ -18,7 +18,7 @@ internal sealed partial class RoutingState
     public void Begin()
     {
         _stamp++;
-        _log.Begin(Total, Served);
+        _log.Begin(Total, Overload, Served);
     }
 
     /// <summary>Back to where the move began.</summary>
@@ -29,7 +29,8 @@ internal sealed partial class RoutingState
         for (int i = _log.Choices - 1; i >= 0; i--) SetChosen(_log.RequestAt(i), _log.PatternAt(i));
         Total = _log.Total;
         Served = _log.Served;
-        _log.Begin(Total, Served);
+        Overload = _log.Overload;
+        _log.Begin(Total, Overload, Served);
         _stamp++;
     }
 

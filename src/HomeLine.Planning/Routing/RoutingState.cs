@@ -52,6 +52,24 @@ internal sealed partial class RoutingState
     /// <summary>Cost of the routes plus the prices of what is left out; must-serve requests count with their high price.</summary>
     public long Total { get; private set; }
 
+    /// <summary>Demand above what the vehicles may carry; a plan worth keeping has none.</summary>
+    public long Overload { get; private set; }
+
+    /// <summary>What a unit of overload counts while searching, and how much one vehicle may have; nothing is allowed at first.</summary>
+    public int OverloadPrice { get; set; }
+    public int MostOverload { get; set; }
+
+    /// <summary>What the search compares: the total and the price of overload.</summary>
+    public long Judged => Total + (Overload * OverloadPrice);
+
+    /// <summary>The part of the total that is the price of what is left out.</summary>
+    public long PriceOfAbsent()
+    {
+        long price = 0;
+        for (int i = 0; i < AbsentCount; i++) price += _model.LeavingOut[Absent[i]];
+        return price;
+    }
+
     /// <summary>Visits made.</summary>
     public int Served { get; private set; }
 
@@ -72,7 +90,7 @@ internal sealed partial class RoutingState
         before.Edge = edge;
         before.Next = link.Next;
         after.Prev = link.Prev;
-        route.Load -= _model.Of[visit].Demand;
+        AddLoad(ref route, -_model.Of[visit].Demand);
         Served--;
         if (--route.Count == 0)
         {
@@ -101,7 +119,7 @@ internal sealed partial class RoutingState
         link.Edge = outOf;
         after.Prev = visit;
         before.Next = visit;
-        route.Load += _model.Of[visit].Demand;
+        AddLoad(ref route, _model.Of[visit].Demand);
         Served++;
         if (route.Count++ == 0)
         {
@@ -111,6 +129,13 @@ internal sealed partial class RoutingState
 
         if (_model.UsesDuration) Retime(vehicle);
         else Spread(visit);
+    }
+
+    private void AddLoad(ref RouteHead route, int demand)
+    {
+        Overload -= Math.Max(0, route.Load - route.Capacity);
+        route.Load += demand;
+        Overload += Math.Max(0, route.Load - route.Capacity);
     }
 
     /// <summary>Brings the times of every route of this move up to date after removals.</summary>

@@ -3,10 +3,10 @@ namespace HomeLine.Benchmarks.Classic;
 /// <summary>Opens an instance file of any known format.</summary>
 internal static class AnyFile
 {
-    public static readonly string[] Formats = ["solomon", "cordeau"];
+    public static readonly string[] Formats = ["solomon", "cordeau", "homecare", "technicians"];
 
     /// <exception cref="UnreadableFileException">The file cannot be read, or its format is unknown.</exception>
-    public static Instance Open(string path, string? format, Distance? distance)
+    public static Instance Open(string path, string? format, Distance? distance, string? crew = null)
     {
         string text = Text(path);
         string name = Path.GetFileNameWithoutExtension(path);
@@ -16,6 +16,8 @@ internal static class AnyFile
             {
                 "solomon" => SolomonFile.Read(name, text, distance ?? Distance.Tenths),
                 "cordeau" => CordeauFile.Read(name, text, distance ?? Distance.Exact),
+                "homecare" => CrewFile.Read(name, text),
+                "technicians" => TechnicianFile.Read(path, text, crew, distance ?? Distance.Exact),
                 var other => throw new UnreadableFileException($"unknown format '{other}'; known: {string.Join(", ", Formats)}"),
             };
         }
@@ -25,7 +27,7 @@ internal static class AnyFile
         }
     }
 
-    private static string Text(string path)
+    public static string Text(string path)
     {
         try
         {
@@ -40,5 +42,7 @@ internal static class AnyFile
     private static string Guess(string text) =>
         SolomonFile.Looks(text) ? "solomon"
         : CordeauFile.Looks(text) ? "cordeau"
+        : TechnicianFile.Looks(text) ? "technicians"
+        : CrewFile.Looks(text) ? "homecare"
         : throw new UnreadableFileException($"no known format looks like this; name one with --format ({string.Join(", ", Formats)})");
 }

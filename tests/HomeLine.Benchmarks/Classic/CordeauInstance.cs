@@ -38,6 +38,13 @@ internal sealed record CordeauInstance(
     public override Solved Solve(Wanted wanted)
     {
         (RoutingPlan plan, long iterations) = Searching.Run(Problem(), wanted);
+        return Judged(plan, iterations);
+    }
+
+    public override Func<Wanted, Solved>? Peer => Periodic ? null : wanted => Judged(RoutingPeer.Run(Problem(), wanted), 0);
+
+    private Solved Judged(RoutingPlan plan, long iterations)
+    {
         List<(int Group, int[] Stops)> routes = [.. plan.Routes.Select(route => (route.Kind, route.Requests.ToArray())).OrderBy(route => route.Kind)];
         return new Solved(
             CordeauCheck.Judge(this, routes),

@@ -15,6 +15,10 @@ internal sealed class RunOptions
     private readonly Option<int?> _near = new("--near") { Description = "Tuning: neighbours tried on large instances." };
     private readonly Option<double?> _polish = new("--polish") { Description = "Tuning: share of the time after which the best set of all good routes is first chosen; above 1 for never." };
 
+    private readonly Option<double?> _overload = new("--overload") { Description = "Tuning: share of a vehicle's capacity it may be overloaded by while searching." };
+
+    private readonly Option<double?> _descend = new("--descend") { Description = "Tuning: improved plans at most this share above the best go through the local search; below 0 for none." };
+
     public RunOptions()
     {
         _seconds.Validators.Add(result => Refuse(result, result.GetValueOrDefault<double>() is > 0 and < 1e6, "--seconds must be above 0"));
@@ -24,7 +28,7 @@ internal sealed class RunOptions
 
     public void AddTo(Command command)
     {
-        foreach (Option option in new Option[] { _seconds, _threads, _seed, _clock, _first, _last, _ruin, _near, _polish }) command.Add(option);
+        foreach (Option option in new Option[] { _seconds, _threads, _seed, _clock, _first, _last, _ruin, _near, _polish, _overload, _descend }) command.Add(option);
     }
 
     public Wanted Read(ParseResult parsed, double alreadyUsed) => new(
@@ -33,7 +37,7 @@ internal sealed class RunOptions
         parsed.GetValue(_seed),
         parsed.GetValue(_clock) == "wall",
         alreadyUsed,
-        new Tuning(parsed.GetValue(_first), parsed.GetValue(_last), parsed.GetValue(_ruin), parsed.GetValue(_near), parsed.GetValue(_polish)));
+        new Tuning(parsed.GetValue(_first), parsed.GetValue(_last), parsed.GetValue(_ruin), parsed.GetValue(_near), parsed.GetValue(_polish), parsed.GetValue(_overload), parsed.GetValue(_descend)));
 
     public static Distance? Distance(string? word) => word switch
     {

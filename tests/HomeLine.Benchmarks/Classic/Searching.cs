@@ -7,9 +7,14 @@ internal static class Searching
 {
     public static (RoutingPlan Plan, long Iterations) Run(RoutingProblem problem, Wanted wanted)
     {
-        var search = new RoutingSearch(problem, Options(wanted));
-        RoutingPlan plan = search.Run(new TimeBudget(wanted.Seconds, wanted.Wall, wanted.AlreadyUsed));
-        return (plan, search.Iterations);
+        RoutingOptions options = Options(wanted);
+        return new Islands<RoutingPlan>(wanted).Best(
+            (seed, budget) =>
+            {
+                var search = new RoutingSearch(problem, options with { Seed = seed });
+                return (search.Run(budget), search.Iterations);
+            },
+            plan => plan.Cost + (plan.Missing * 1_000_000_000L));
     }
 
     private static RoutingOptions Options(Wanted wanted)
@@ -22,6 +27,8 @@ internal static class Searching
             LastTemperature = wanted.Tuning.Last ?? defaults.LastTemperature,
             AverageRuin = wanted.Tuning.Ruin ?? defaults.AverageRuin,
             Near = wanted.Tuning.Near ?? defaults.Near,
+            OverloadShare = wanted.Tuning.Overload ?? defaults.OverloadShare,
+            DescendAbove = wanted.Tuning.Descend ?? defaults.DescendAbove,
             FirstPolish = wanted.Tuning.Polish ?? defaults.FirstPolish,
         };
     }

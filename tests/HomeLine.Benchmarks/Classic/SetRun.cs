@@ -16,9 +16,9 @@ internal sealed class SetRun(string folder, string? format, Distance? distance, 
             Instance instance = AnyFile.Open(path, format, distance);
             for (int i = 0; i < seeds; i++)
             {
-                Wanted now = wanted with { Seed = wanted.Seed + (ulong)i };
-                rows.Add(Timed(instance, "HomeLine", now, instance.Solve, progress));
-                if (peer && i == 0 && instance.Peer is { } other) rows.Add(Timed(instance, "OR-Tools routing", now, other, progress));
+                ulong seed = wanted.Seed + (ulong)i;
+                rows.Add(Timed(instance, "HomeLine", wanted.Again(seed), instance.Solve, progress));
+                if (peer && i == 0 && instance.Peer is { } other) rows.Add(Timed(instance, "OR-Tools routing", wanted.Again(seed), other, progress));
             }
         }
 

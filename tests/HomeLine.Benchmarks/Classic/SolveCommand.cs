@@ -13,14 +13,15 @@ internal static class SolveCommand
         var format = new Option<string?>("--format") { Description = $"Layout of the file: {string.Join(", ", AnyFile.Formats)}. Guessed when omitted." };
         var distance = new Option<string?>("--distance") { Description = "tenths (legs truncated to one decimal) or exact; the set's own convention when omitted." };
         var json = new Option<string?>("--json") { Description = "Where to write the solution as JSON." };
+        var crew = new Option<string?>("--crew") { Description = "For technicians: the file with the people, when it is not where it usually is." };
         var running = new RunOptions();
-        var command = new Command("solve", "Solve one file of a published benchmark set.") { file, format, distance, json };
+        var command = new Command("solve", "Solve one file of a published benchmark set.") { file, format, distance, json, crew };
         running.AddTo(command);
         command.SetAction(parsed =>
         {
             try
             {
-                Instance instance = AnyFile.Open(parsed.GetValue(file)!, parsed.GetValue(format), RunOptions.Distance(parsed.GetValue(distance)));
+                Instance instance = AnyFile.Open(parsed.GetValue(file)!, parsed.GetValue(format), RunOptions.Distance(parsed.GetValue(distance)), parsed.GetValue(crew));
                 Solved solved = instance.Solve(running.Read(parsed, CpuClock.ThreadSeconds()));
                 Print(instance, solved, Console.Out);
                 if (parsed.GetValue(json) is { } path) WriteJson(path, instance, solved);

@@ -26,6 +26,13 @@ internal sealed record VrptwInstance(string Name, int Vehicles, int Capacity, IR
     public override Solved Solve(Wanted wanted)
     {
         (RoutingPlan plan, long iterations) = Searching.Run(Problem(), wanted);
+        return Judged(plan, iterations);
+    }
+
+    public override Func<Wanted, Solved>? Peer => wanted => Judged(RoutingPeer.Run(Problem(), wanted), 0);
+
+    private Solved Judged(RoutingPlan plan, long iterations)
+    {
         int[][] routes = [.. plan.Routes.Select(route => route.Requests.Select(request => request + 1).ToArray())];
         return new Solved(
             VrptwCheck.Judge(this, routes),
