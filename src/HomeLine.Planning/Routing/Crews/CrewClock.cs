@@ -17,6 +17,7 @@ internal sealed class CrewClock
     private readonly CrewNote[] _notes;
     private readonly int[] _largestFrom;
     private readonly CrewNote _now;
+    private readonly int _visits;
 
     public CrewClock(CrewProblem problem)
     {
@@ -26,7 +27,16 @@ internal sealed class CrewClock
         _notes = [.. Enumerable.Range(0, (problem.Visits.Length / Step) + 1).Select(_ => new CrewNote(problem.Caregivers))];
         _largestFrom = new int[_notes.Length];
         _now = new CrewNote(problem.Caregivers);
+        _visits = problem.Visits.Length;
+        StopCount = new int[problem.Caregivers];
+        StopPlace = new int[problem.Caregivers * _visits];
+        StopReady = new int[problem.Caregivers * _visits];
     }
+
+    /// <summary>Of the known order, everybody's own stops at <c>caregiver * visits + stop</c>: the place in the order, and when they are free after it.</summary>
+    public int[] StopCount { get; }
+    public int[] StopPlace { get; }
+    public int[] StopReady { get; }
 
     /// <summary>Cost of the order the notes are about.</summary>
     public long Known { get; private set; }
@@ -36,11 +46,14 @@ internal sealed class CrewClock
     {
         _now.Clear();
         Array.Clear(_largestFrom);
+        Array.Clear(StopCount);
         int largestBefore = 0;
         for (int at = 0; at < order.Order.Length; at++)
         {
             if (at % Step == 0) _notes[at / Step].CopyFrom(_now);
-            int lateness = Visit(order, at);
+            int lateness = Visit(order, at), visit = order.Order[at];
+            Write(order.First[visit], at);
+            if (order.Second[visit] >= 0) Write(order.Second[visit], at);
             _largestFrom[at / Step] = Math.Max(_largestFrom[at / Step], lateness);
             largestBefore = Math.Max(largestBefore, lateness);
         }
@@ -52,6 +65,13 @@ internal sealed class CrewClock
     }
 
     private long _knownWithoutLargest;
+
+    private void Write(int caregiver, int at)
+    {
+        int stop = (caregiver * _visits) + StopCount[caregiver]++;
+        StopPlace[stop] = at;
+        StopReady[stop] = _now.Free[caregiver];
+    }
 
     /// <summary>Cost of an order that was copied from the known one and changed.</summary>
     public long Cost(CrewOrder order)

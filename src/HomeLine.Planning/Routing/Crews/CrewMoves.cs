@@ -5,13 +5,15 @@ internal sealed class CrewMoves
 {
     private readonly CrewProblem _problem;
     private readonly Chance _chance;
+    private readonly CrewClock _clock;
     private readonly int[][] _near;
     private readonly bool[] _firstAble;
     private readonly bool[] _secondAble;
     private readonly int[] _pairs;
 
-    public CrewMoves(CrewProblem problem, Chance chance)
+    public CrewMoves(CrewProblem problem, CrewClock clock, Chance chance)
     {
+        _clock = clock;
         _problem = problem;
         _chance = chance;
         int visits = problem.Visits.Length;
@@ -23,7 +25,8 @@ internal sealed class CrewMoves
 
     public bool Apply(CrewOrder order) => _chance.Next(20) switch
     {
-        < 9 => BesideAnother(order),
+        < 5 => BesideAnother(order),
+        < 10 => BestPlaceWith(order),
         < 11 => Reassign(order),
         < 14 => Exchange(order),
         < 16 => Shift(order),
@@ -46,6 +49,48 @@ internal sealed class CrewMoves
         if (to > from) to--;
         order.Move(from, to + _chance.Next(2));
         return true;
+    }
+
+    /// <summary>One person takes over a visit where it lengthens her way and her lateness least, as far as can be told without the others.</summary>
+    private bool BestPlaceWith(CrewOrder order)
+    {
+        int visits = order.Order.Length, visit = _chance.Next(visits);
+        double closeness = _chance.NextFraction();
+        int other = visits < 2 ? visit : _near[visit][(int)(closeness * closeness * (visits - 1))];
+        bool asSecond = _problem.Visits[visit].Second is not null && _chance.Next(2) == 0;
+        CrewPart part = asSecond ? _problem.Visits[visit].Second! : _problem.Visits[visit].First;
+        int caregiver = _chance.Next(4) == 0 ? part.Able[_chance.Next(part.Able.Length)] : order.First[other];
+        int from = order.PlaceOf(visit);
+        (int after, int before) = Gap(order, visit, from, caregiver, part.Duration);
+        if (!Give(order, visit, asSecond, caregiver)) return false;
+        if (from > after && from < before) return true;
+        order.Move(from, from <= after ? after : before);
+        return true;
+    }
+
+    // The places in the order between which the visit would go; the one before may be -1 and the one after the length.
+    private (int After, int Before) Gap(CrewOrder order, int visit, int from, int caregiver, int duration)
+    {
+        CrewVisit asked = _problem.Visits[visit];
+        int row = caregiver * order.Order.Length, count = _clock.StopCount[caregiver], places = _problem.Places;
+        int after = -1, at = 0, free = 0, bestAfter = -1, bestBefore = order.Order.Length;
+        double least = double.MaxValue;
+        for (int stop = 0; stop <= count; stop++)
+        {
+            int before = stop < count ? _clock.StopPlace[row + stop] : order.Order.Length;
+            if (before == from) continue;
+            CrewVisit? next = stop < count ? _problem.Visits[order.Order[before]] : null;
+            int nextPlace = next?.Place ?? 0;
+            int start = Math.Max(free + _problem.Travel[(at * places) + asked.Place], asked.Opens), done = start + duration + _problem.Travel[(asked.Place * places) + nextPlace];
+            double worse = _problem.Travel[(at * places) + asked.Place] + _problem.Travel[(asked.Place * places) + nextPlace] - _problem.Travel[(at * places) + nextPlace]
+                + Math.Max(0, start - asked.Closes) + (next is null ? 0 : Math.Max(0, done - next.Closes));
+            worse *= 0.8 + (0.4 * _chance.NextFraction());
+            if (worse < least) (least, bestAfter, bestBefore) = (worse, after, before);
+            if (next is null) break;
+            (after, at, free) = (before, next.Place, _clock.StopReady[row + stop]);
+        }
+
+        return (bestAfter, bestBefore);
     }
 
     private bool Reassign(CrewOrder order)

@@ -10,11 +10,16 @@ public sealed class CrewSearch
 {
     private const int BetweenLooks = 256;
 
+    /// <summary>Own values: searches from scratch, the share of the budget each gets, and how far the rest heats the best of them again.</summary>
+    private const int Starts = 3;
+    private const double StartShare = 0.2, Reheat = 0.3;
+
     private readonly CrewProblem _problem;
     private readonly Chance _chance;
     private readonly CrewClock _clock;
     private readonly CrewMoves _moves;
     private readonly CrewOrder _current, _candidate, _best;
+    private long _least;
 
     /// <summary>Prepares a search.</summary>
     /// <param name="problem">The problem; every visit must have somebody able, and two different people where it needs two.</param>
@@ -25,7 +30,7 @@ public sealed class CrewSearch
         _problem = problem;
         _chance = new Chance(seed);
         _clock = new CrewClock(problem);
-        _moves = new CrewMoves(problem, _chance);
+        _moves = new CrewMoves(problem, _clock, _chance);
         int visits = problem.Visits.Length;
         (_current, _candidate, _best) = (new CrewOrder(visits), new CrewOrder(visits), new CrewOrder(visits));
     }
@@ -34,7 +39,7 @@ public sealed class CrewSearch
     public long Iterations { get; private set; }
 
     /// <summary>First temperature as a multiple of the mean way between two places.</summary>
-    public double FirstTemperature { get; init; } = 0.3;
+    public double FirstTemperature { get; init; } = 1;
 
     /// <summary>Last temperature, in the same unit.</summary>
     public double LastTemperature { get; init; } = 0.01;
@@ -46,7 +51,17 @@ public sealed class CrewSearch
     {
         Begin();
         _best.CopyFrom(_current);
-        if (_problem.Visits.Length > 0) Anneal(budget, cancel);
+        _clock.Note(_current);
+        _least = _clock.Known;
+        if (_problem.Visits.Length == 0) return _clock.Plan(_best);
+        for (int start = 0; start < Starts; start++)
+        {
+            if (start > 0) Begin();
+            Anneal(budget, start * StartShare, (start + 1) * StartShare, FirstTemperature, cancel);
+        }
+
+        _current.CopyFrom(_best);
+        Anneal(budget, Starts * StartShare, 1, FirstTemperature * Reheat, cancel);
         return _clock.Plan(_best);
     }
 
@@ -75,18 +90,18 @@ public sealed class CrewSearch
         throw new ArgumentException($"Nobody can make the visit at place {visit.Place}, or not two people where it needs two.");
     }
 
-    private void Anneal(ISearchBudget budget, CancellationToken cancel)
+    private void Anneal(ISearchBudget budget, double from, double until, double first, CancellationToken cancel)
     {
         double unit = _problem.Travel.Average(), temperature = unit;
         _clock.Note(_current);
-        long cost = _clock.Known, least = cost;
-        for (long iteration = 0; ; iteration++, Iterations++)
+        long cost = _clock.Known;
+        while (true)
         {
-            if (iteration % BetweenLooks == 0)
+            if (Iterations++ % BetweenLooks == 0)
             {
-                double used = budget.Used(iteration);
+                double used = (budget.Used(Iterations) - from) / (until - from);
                 if (used >= 1 || cancel.IsCancellationRequested) return;
-                temperature = unit * FirstTemperature * Math.Pow(LastTemperature / FirstTemperature, used);
+                temperature = unit * first * Math.Pow(LastTemperature / first, used);
             }
 
             _candidate.CopyFrom(_current);
@@ -97,8 +112,8 @@ public sealed class CrewSearch
             _current.CopyFrom(_candidate);
             _clock.Note(_current);
             Debug.Assert(_clock.Known == cost, "the part walked must cost what the whole walk costs");
-            if (cost >= least) continue;
-            least = cost;
+            if (cost >= _least) continue;
+            _least = cost;
             _best.CopyFrom(_current);
         }
     }
