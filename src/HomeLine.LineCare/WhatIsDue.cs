@@ -16,7 +16,7 @@ public static class WhatIsDue
     {
         ArgumentNullException.ThrowIfNull(care);
         ArgumentNullException.ThrowIfNull(policy);
-        return For(care, policy, now, (int)policy.ValueOf(RuleIds.HorizonDays, CivilDays.Of(care.Zone).DayOf(now)));
+        return EveryClock.Read(new Reckoning(care, policy, now, null));
     }
 
     /// <summary>As <see cref="For(PatientCare, PolicyBook, Instant)"/>, listing ordered dates as far ahead as asked.</summary>

@@ -26,14 +26,11 @@ internal sealed class CivilDays
 
     public static CivilDays Of(DateTimeZone zone) => Kept.GetValue(zone, static z => new CivilDays(z));
 
-    /// <summary>First instant of a civil day.</summary>
-    public Instant StartOf(LocalDate day) => StartOf(Number(day), day);
-
-    /// <summary>First instant after a civil day.</summary>
-    public Instant EndOf(LocalDate day)
+    /// <summary>First instant of the civil day so many days on.</summary>
+    public Instant StartOf(LocalDate day, int plus = 0)
     {
-        var next = Number(day) + 1;
-        return IsKept(next) ? PageOf(next).Starts[next & (PageLength - 1)] : Zone.AtStartOfDay(day.PlusDays(1)).ToInstant();
+        var number = Number(day) + plus;
+        return IsKept(number) ? StartAt(number) : Zone.AtStartOfDay(day.PlusDays(plus)).ToInstant();
     }
 
     /// <summary>The civil day an instant falls on.</summary>
@@ -66,8 +63,6 @@ internal sealed class CivilDays
     private static int Number(LocalDate day) => Period.DaysBetween(Epoch, day);
 
     private static bool IsKept(int number) => (uint)number < PageLength * Pages;
-
-    private Instant StartOf(int number, LocalDate day) => IsKept(number) ? StartAt(number) : Zone.AtStartOfDay(day).ToInstant();
 
     private Instant StartAt(int number) => PageOf(number).Starts[number & (PageLength - 1)];
 

@@ -1,7 +1,6 @@
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
-using HomeLine.LineCare.Policy;
 using HomeLine.LineCare.Windows;
 using NodaTime;
 
@@ -31,7 +30,7 @@ internal static class LabsClock
             return;
         }
 
-        var early = Math.Min((int)reckoning.Value(RuleIds.LabsEarly), every - 1);
+        var early = Math.Min(reckoning.Numbers.LabsEarly, every - 1);
         var next = new Repeat(every - early, every, ClockBasis.Date);
         var last = (lastDraw ?? order.StartsOn).PlusDays(every);
         if (lastDraw is null && last < reckoning.Today)

@@ -28,11 +28,11 @@ internal sealed class Limits(Reckoning reckoning)
         if (reckoning.Care.Exceptions.IsEmpty && reckoning.Policy.Clock(rule).FloorOn(reckoning.Today) is { } floor)
             return floor.IsHours
                 ? reckoning.LatestOf(anchor) + floor.Elapsed
-                : reckoning.StartOf(anchor.Date.PlusDays(floor.Days - reckoning.FirstDay));
+                : reckoning.StartOf(anchor.Date, floor.Days - reckoning.FirstDay);
         var (value, unit) = Floor(rule);
         return unit == "hours"
             ? reckoning.LatestOf(anchor) + CompiledRule.HoursOf(value)
-            : reckoning.StartOf(anchor.Date.PlusDays((int)value - reckoning.FirstDay));
+            : reckoning.StartOf(anchor.Date, (int)value - reckoning.FirstDay);
     }
 
     /// <summary>The floor in force today; of several exceptions the one that holds back longest.</summary>
@@ -69,7 +69,7 @@ internal sealed class Limits(Reckoning reckoning)
     private Instant EndBy(CompiledRule rule, CareMoment anchor) =>
         rule.IsHours ? reckoning.EarliestOf(anchor) + rule.Elapsed : EndByDays(rule.Days, anchor);
 
-    private Instant EndByDays(int days, CareMoment anchor) => reckoning.EndOf(anchor.Date.PlusDays(days - reckoning.FirstDay));
+    private Instant EndByDays(int days, CareMoment anchor) => reckoning.EndOf(anchor.Date, days - reckoning.FirstDay);
 
     private Limit WithException(in Limit limit, in LimitQuestion question)
     {

@@ -1,6 +1,5 @@
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
-using HomeLine.LineCare.Policy;
 
 namespace HomeLine.LineCare.Clocks;
 
@@ -48,8 +47,8 @@ internal static class LocksAndLengths
         if ((baseline?.OutsideLengthCm ?? story.Line.OutsideLengthCm) is not { } before
             || story.LastLength is not { OutsideLengthCm: { } now } reading || reading == baseline) return;
         var growth = now - before;
-        var step = reckoning.Value(RuleIds.LengthStep);
-        if (growth < step && -growth <= reckoning.Value(RuleIds.LengthShortening)) return;
+        var step = reckoning.Numbers.LengthStep;
+        if (growth < step && -growth <= reckoning.Numbers.LengthShortening) return;
         var from = story.AcceptedLength is { } accepted ? $"accepted on {Says.Short(reckoning.DayOf(accepted))}" : "at insertion";
         var text = $"Outside length {Says.Amount(now, "cm")} on {Says.Short(reckoning.DayOf(reading))}, {Says.Amount(before, "cm")} {from}";
         if (growth > step)

@@ -1,6 +1,5 @@
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
-using HomeLine.LineCare.Policy;
 using HomeLine.LineCare.Windows;
 using NodaTime;
 
@@ -11,9 +10,9 @@ internal static class RecertificationClock
 {
     public static void Add(Reckoning reckoning, LineEvent? last)
     {
-        var rule = reckoning.Policy.InForce(RuleIds.RecertificationLast, reckoning.Today)!;
+        var rule = reckoning.Numbers.Recertification;
         var length = (int)rule.Value;
-        var first = (int)reckoning.Value(RuleIds.RecertificationFirst);
+        var first = reckoning.Numbers.RecertificationFirst;
         var start = reckoning.Care.CareStartedOn;
         var period = Period(reckoning, last, start, length, first);
         var opens = start.PlusDays((period * length) + first - 1);

@@ -12,16 +12,17 @@ internal sealed class Reckoning
     /// <summary>Room for the windows of most patients.</summary>
     private const int FewWindows = 12;
 
-    public Reckoning(PatientCare care, PolicyBook policy, Instant now, int horizonDays)
+    /// <summary>Listing ordered dates as far ahead as asked, or as policy names.</summary>
+    public Reckoning(PatientCare care, PolicyBook policy, Instant now, int? horizonDays)
     {
         Care = care;
         Policy = policy;
         Now = now;
         Days = CivilDays.Of(care.Zone);
         Today = Days.DayOf(now);
-        (Morning, Midnight) = (Days.StartOf(Today), Days.EndOf(Today));
-        FirstDay = policy.InForce(RuleIds.DayOfChangeIsDayOne, Today)?.Value == 1 ? 1 : 0;
-        Horizon = Today.PlusDays(horizonDays);
+        (Morning, Midnight) = (Days.StartOf(Today), Days.StartOf(Today, 1));
+        Numbers = policy.On(Today);
+        Horizon = Today.PlusDays(horizonDays ?? Numbers.Horizon);
         Limits = new Limits(this);
     }
 
@@ -42,8 +43,11 @@ internal sealed class Reckoning
     /// <summary>The civil days at the patient's home.</summary>
     public CivilDays Days { get; }
 
+    /// <summary>The policy numbers of today.</summary>
+    public DailyNumbers Numbers { get; }
+
     /// <summary>1 when the agency counts the day of change as day 1, else 0.</summary>
-    public int FirstDay { get; }
+    public int FirstDay => Numbers.FirstDay;
 
     /// <summary>Last day for which ordered dates are listed, included.</summary>
     public LocalDate Horizon { get; }
@@ -56,10 +60,11 @@ internal sealed class Reckoning
 
     public List<Decision> Decisions { get; } = [];
 
-    public Instant StartOf(LocalDate day) => Days.StartOf(day);
+    /// <summary>First instant of the day so many days on.</summary>
+    public Instant StartOf(LocalDate day, int plus = 0) => Days.StartOf(day, plus);
 
-    /// <summary>First instant after a civil day.</summary>
-    public Instant EndOf(LocalDate day) => Days.EndOf(day);
+    /// <summary>First instant after the day so many days on.</summary>
+    public Instant EndOf(LocalDate day, int plus = 0) => Days.StartOf(day, plus + 1);
 
     public LocalDate DayOf(Instant at) => Days.DayOf(at);
 

@@ -53,7 +53,7 @@ internal readonly record struct WindowDraft(CareItem Item, LineId? Line, string?
 
     private Instant Opens(Reckoning reckoning, CareMoment moment, Instant lateFrom, LocalDate lastDay)
     {
-        var opens = OpensDaysBeforeLast is { } before ? reckoning.StartOf(lastDay.PlusDays(-before))
+        var opens = OpensDaysBeforeLast is { } before ? reckoning.StartOf(lastDay, -before)
             : Rule.Floor is null ? reckoning.EarliestOf(moment)
             : reckoning.Limits.Opens(Rule, moment);
         return opens < lateFrom ? opens : Instant.Max(reckoning.EarliestOf(moment), reckoning.StartOf(lastDay));

@@ -7,9 +7,12 @@ namespace HomeLine.LineCare.Policy;
 /// <summary>All policy values with their versions: the shipped defaults and the agency's own.</summary>
 public sealed partial record PolicyBook
 {
+    private const int DaysKept = 4;
+
     private readonly ImmutableArray<PolicyRule> _rules;
     private readonly FrozenDictionary<string, PolicyRule[]> _byId = FrozenDictionary<string, PolicyRule[]>.Empty;
     private readonly CompiledClock?[] _clocks = [];
+    private readonly DailyNumbers?[] _days = [];
 
     /// <summary>Every version of every rule.</summary>
     public required ImmutableArray<PolicyRule> Rules
@@ -25,6 +28,7 @@ public sealed partial record PolicyBook
                     versions => versions.OrderBy(v => v.EffectiveFrom).ThenBy(v => v.Level).ToArray(),
                     StringComparer.Ordinal);
             _clocks = new CompiledClock?[ClockRule.Count];
+            _days = new DailyNumbers?[DaysKept];
         }
     }
 
@@ -60,6 +64,13 @@ public sealed partial record PolicyBook
 
     /// <summary>The rules of one clock, worked out once per book. Two threads may work it out at once; both find the same.</summary>
     internal CompiledClock Clock(ClockRule rule) => _clocks[rule.Number] ??= new CompiledClock(Compiled(rule.Ceiling), Compiled(rule.Floor));
+
+    /// <summary>The numbers of a day. A few days are kept: patients in several zones ask for today and tomorrow in turn.</summary>
+    internal DailyNumbers On(LocalDate date)
+    {
+        ref var kept = ref _days[date.Day % DaysKept];
+        return kept is { } numbers && numbers.On == date ? numbers : kept = new DailyNumbers(this, date);
+    }
 
     private CompiledRule[] Compiled(string? ruleId) =>
         ruleId is null ? [] : Array.ConvertAll(VersionsOf(ruleId), static rule => new CompiledRule(rule));

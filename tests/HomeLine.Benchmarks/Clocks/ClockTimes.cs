@@ -4,26 +4,29 @@ using HomeLine.LineCare;
 
 namespace HomeLine.Benchmarks.Clocks;
 
-/// <summary>Five rounds over every line, the fastest and the middle one told: processor time of the one thread, or the wall's when all cores work.</summary>
+/// <summary>Several rounds over every line, the fastest and the middle one told: processor time of the one thread, or the wall's when all cores work.</summary>
 internal static class ClockTimes
 {
-    private const int Rounds = 5;
-
-    public static void Tell(int count, int histories, int seed)
+    public static void Tell(int count, int histories, int seed, int rounds, string only)
     {
         var patients = InventedLines.Invent(count, histories, seed);
         Console.WriteLine($"{count} lines, {histories} different ledgers of {patients.Take(histories).Average(p => p.Events.Length):0} entries on average, seed {seed}");
-        Tell("first reading of the ledger and windows", patients, Without);
-        Tell("windows without reasons, one core", patients, Without);
-        Tell("windows with reasons, one core", patients, With);
-        Tell("recording one entry and windows", patients, AfterOneEntry);
-        Tell("windows without reasons, all cores", patients, slice => OnAllCores(slice, Without), byTheWall: true);
-        Tell("windows with reasons, all cores", patients, slice => OnAllCores(slice, With), byTheWall: true);
+        Tell("first reading of the ledger and windows", patients, Without, 1);
+        foreach (var (what, measured, byTheWall) in Measurements())
+            if (what.Contains(only, StringComparison.OrdinalIgnoreCase)) Tell(what, patients, measured, rounds, byTheWall);
     }
 
-    private static void Tell(string what, PatientCare[] patients, Func<ArraySegment<PatientCare>, long> measured, bool byTheWall = false)
+    private static IEnumerable<(string What, Func<ArraySegment<PatientCare>, long> Measured, bool ByTheWall)> Measurements()
     {
-        var rounds = what.StartsWith("first", StringComparison.Ordinal) ? 1 : Rounds;
+        yield return ("windows without reasons, one core", Without, false);
+        yield return ("windows with reasons, one core", With, false);
+        yield return ("recording one entry and windows", AfterOneEntry, false);
+        yield return ("windows without reasons, all cores", slice => OnAllCores(slice, Without), true);
+        yield return ("windows with reasons, all cores", slice => OnAllCores(slice, With), true);
+    }
+
+    private static void Tell(string what, PatientCare[] patients, Func<ArraySegment<PatientCare>, long> measured, int rounds, bool byTheWall = false)
+    {
         var times = new List<double>();
         long bytes = 0, seen = 0;
         for (var i = 0; i < rounds; i++)
