@@ -43,14 +43,12 @@ internal static class LocksAndLengths
     /// A release accepts the reading it was made on: from then on growth counts from there.</summary>
     private static void AddLength(Reckoning reckoning, LineStory story)
     {
-        var baseline = story.AcceptedLength ?? story.Baseline;
-        if ((baseline?.OutsideLengthCm ?? story.Line.OutsideLengthCm) is not { } before
-            || story.LastLength is not { OutsideLengthCm: { } now } reading || reading == baseline) return;
-        var growth = now - before;
         var step = reckoning.Numbers.LengthStep;
-        if (growth < step && -growth <= reckoning.Numbers.LengthShortening) return;
+        if (story.Growth is not { } growth || (growth < step && -growth <= reckoning.Numbers.LengthShortening)) return;
+        var reading = story.LastLength!;
+        var now = reading.OutsideLengthCm!.Value;
         var from = story.AcceptedLength is { } accepted ? $"accepted on {Says.Short(reckoning.DayOf(accepted))}" : "at insertion";
-        var text = $"Outside length {Says.Amount(now, "cm")} on {Says.Short(reckoning.DayOf(reading))}, {Says.Amount(before, "cm")} {from}";
+        var text = $"Outside length {Says.Amount(now, "cm")} on {Says.Short(reckoning.DayOf(reading))}, {Says.Amount(now - growth, "cm")} {from}";
         if (growth > step)
             reckoning.Locks.Add(new LineLock(story.Line.Id, $"{text}: the tip may have moved. No infusion until a licensed person has decided.")
             {

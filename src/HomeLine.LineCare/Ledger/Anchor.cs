@@ -3,7 +3,7 @@ using NodaTime;
 namespace HomeLine.LineCare.Ledger;
 
 /// <summary>Why an item has no trustworthy date.</summary>
-internal enum MissingDate
+internal enum MissingDate : byte
 {
     /// <summary>It has one.</summary>
     None,
@@ -21,22 +21,38 @@ internal enum MissingDate
     HospitalStay,
 }
 
-/// <summary>What a clock runs from, or why there is nothing to run from.</summary>
-internal readonly record struct Anchor(LineEvent? By, MissingDate Missing)
+/// <summary>What a clock runs from, or why there is nothing to run from. The moment is kept beside the entry: clocks need it every time,
+/// the entry itself only when somebody reads the reason.</summary>
+internal readonly record struct Anchor
 {
-    public static readonly Anchor None = new(null, MissingDate.NeverRecorded);
+    private readonly Instant _at;
+    private readonly LocalDate _date;
+    private readonly bool _hasTime;
 
-    public CareMoment Moment => By!.Performed!.Value;
+    private Anchor(LineEvent entry)
+    {
+        By = entry;
+        FromInsertion = entry.Kind == LineEventKind.Inserted;
+        Missing = entry.Performed is null ? MissingDate.Undated : entry.Certainty == Certainty.Guess ? MissingDate.Guess : MissingDate.None;
+        if (entry.Performed is not { } performed) return;
+        _date = performed.Date;
+        _hasTime = performed.At is not null;
+        _at = performed.At ?? default;
+    }
+
+    public static Anchor None => new() { Missing = MissingDate.NeverRecorded };
+
+    public LineEvent? By { get; }
+
+    public MissingDate Missing { get; private init; }
+
+    public bool FromInsertion { get; }
+
+    public CareMoment Moment => new(_date, _hasTime ? _at : null);
 
     public bool IsDated => Missing == MissingDate.None && By is not null;
 
-    public bool FromInsertion => By?.Kind == LineEventKind.Inserted;
-
-    public static Anchor At(LineEvent entry) => new(
-        entry,
-        entry.Performed is null ? MissingDate.Undated
-        : entry.Certainty == Certainty.Guess ? MissingDate.Guess
-        : MissingDate.None);
+    public static Anchor At(LineEvent entry) => new(entry);
 
     /// <summary>After a return from hospital a date from before the admission counts only if it was read off the dressing
     /// or the discharge paper since.</summary>

@@ -63,6 +63,9 @@ internal sealed partial class LineStory
 
     public LineEvent? Baseline { get; private set; }
 
+    /// <summary>By how many centimetres the last reading is longer than the one it counts from; empty when there is nothing to compare.</summary>
+    public decimal? Growth { get; private set; }
+
     /// <summary>The last reading there was when a licensed person released the line: that length is accepted.</summary>
     public LineEvent? AcceptedLength { get; private set; }
 
@@ -139,6 +142,7 @@ internal sealed partial class LineStory
     /// <summary>A release accepts the last reading there is, its own among them.</summary>
     private void TakeLength(LineEvent entry)
     {
+        if (entry.OutsideLengthCm is null && entry.Kind != LineEventKind.UseReleased) return;
         if (entry.OutsideLengthCm is not null && ResetTable.Of(entry.Kind, CareItem.OutsideLength) is not ResetEffect.Ends)
         {
             if (entry.Kind == LineEventKind.Inserted) Baseline = entry;
@@ -146,6 +150,10 @@ internal sealed partial class LineStory
         }
 
         if (entry.Kind == LineEventKind.UseReleased) AcceptedLength = LastLength;
+        var from = AcceptedLength ?? Baseline;
+        Growth = LastLength is { OutsideLengthCm: { } now } && LastLength.Id != from?.Id && (from?.OutsideLengthCm ?? Line.OutsideLengthCm) is { } before
+            ? now - before
+            : null;
     }
 
     private void TakeDressing(LineEvent entry)

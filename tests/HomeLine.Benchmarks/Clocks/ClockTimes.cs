@@ -68,7 +68,7 @@ internal static class ClockTimes
         return windows;
     }
 
-    private static long OnAllCores(ArraySegment<PatientCare> patients, Func<ArraySegment<PatientCare>, long> measured)
+    public static long OnAllCores(ArraySegment<PatientCare> patients, Func<ArraySegment<PatientCare>, long> measured)
     {
         long sum = 0;
         const int Slice = 2_000;
