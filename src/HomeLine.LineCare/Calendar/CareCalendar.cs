@@ -94,6 +94,6 @@ public sealed record TouchedClock(CareItem Item, LineId? Line, string? Lumen, st
 /// <summary>One window ahead.</summary>
 /// <param name="Window">The window with its reason.</param>
 /// <param name="AssumedOn">The day on which the care is assumed so that the next window follows from it: the last acceptable day (a broken
-/// seal: its target); empty when nothing is assumed, because the care falls beyond the days looked at or the patient is on hold.</param>
+/// seal: its target); empty when nothing is assumed: the care falls beyond the days looked at, the patient is on hold, or other care closes the window before it opens.</param>
 /// <param name="Foreseen">True when it rests on care that is only assumed; false for the window that runs now.</param>
 public sealed record WindowAhead(DueWindow Window, LocalDate? AssumedOn, bool Foreseen);

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Policy;
 using HomeLine.LineCare.Windows;
 using NodaTime;
@@ -23,7 +25,7 @@ internal sealed class LookingAhead
     public LookingAhead(PatientCare care, PolicyBook policy, Instant now, LocalDate through)
     {
         (_care, _policy, _now, _through) = (care, policy, now, through);
-        _assumed = care;
+        _assumed = care with { Events = [.. OrderedLedger.Read(care.Events, care.Zone, now)] };
     }
 
     public IReadOnlyList<(ClockKey Key, WindowAhead Window)> Windows => _windows;
@@ -36,6 +38,7 @@ internal sealed class LookingAhead
         var end = _care.Zone.AtStartOfDay(_through.PlusDays(1)).ToInstant();
         var answer = Answer(clock);
         OnHold = answer.OnHold;
+        var running = answer.Windows;
         foreach (var window in answer.Windows)
             if (!AssumedCare.Repeats(window, _care)) List(window, null);
         while (Soonest(answer, clock) is { } next && next.At < end)
@@ -64,7 +67,21 @@ internal sealed class LookingAhead
 
         foreach (var window in answer.Windows)
             if (AssumedCare.Repeats(window, _care)) List(window, null);
+        PutFirst(running);
     }
+
+    /// <summary>What runs now is always shown, also when other care closes it before it opens, or a removal makes it needless.</summary>
+    private void PutFirst(ImmutableArray<DueWindow> running)
+    {
+        var place = 0;
+        foreach (var window in running)
+            if (IsWithin(window) && !_windows.Exists(listed => IsThat(listed.Window.Window, window)))
+                _windows.Insert(place++, (KeyOf(window), new WindowAhead(window, null, false)));
+    }
+
+    private static bool IsThat(DueWindow listed, DueWindow running) => listed.Standing == WindowStanding.DateUnknown && running.Standing == WindowStanding.DateUnknown
+        ? KeyOf(listed) == KeyOf(running)
+        : IsSame(listed, running);
 
     /// <summary>What the assumed care closed: windows that were open and now are gone or run from it.</summary>
     private void ListDone(CareAnswer before, CareAnswer after, Instant at)
@@ -81,10 +98,12 @@ internal sealed class LookingAhead
 
     private void List(DueWindow window, LocalDate? assumedOn)
     {
-        if (window.OpensOn > _through && window.LastDay > _through) return;
+        if (!IsWithin(window)) return;
         var foreseen = AssumedCare.IsAssumed(window.Because.Anchor);
         _windows.Add((KeyOf(window), new WindowAhead(window, assumedOn, foreseen)));
     }
+
+    private bool IsWithin(DueWindow window) => window.OpensOn <= _through || window.LastDay <= _through;
 
     /// <summary>The window whose care is assumed next, and when. Nothing is assumed while planning is on hold.</summary>
     private (DueWindow Window, Instant At)? Soonest(CareAnswer answer, Instant clock)

@@ -6,7 +6,8 @@ namespace HomeLine.LineCare.Travel;
 
 /// <summary>
 /// The zone of a patient who travels: the home's, and during each stay that of the place. A stay begins with the home's midnight and ends with the
-/// place's. Date clocks count the days of the wall clock where the patient is; elapsed hours do not care.
+/// place's. Date clocks count the days of the wall clock where the patient is; elapsed hours do not care. Where the clocks change within a day of
+/// leaving or coming home, the start of that one day may be an hour off.
 /// </summary>
 public sealed class TravellingZone : DateTimeZone
 {
