@@ -9,6 +9,9 @@ namespace HomeLine.LineCare.Calendar;
 /// <summary>Walks through the weeks ahead: takes the window that ends soonest, assumes its care, and asks the clocks again.</summary>
 internal sealed class LookingAhead
 {
+    /// <summary>A clock that comes round more often than this is shown no further: nobody looks weeks ahead by the hour.</summary>
+    private const int MostADay = 1;
+
     private readonly PatientCare _care;
     private readonly PolicyBook _policy;
     private readonly Instant _now;
@@ -62,6 +65,7 @@ internal sealed class LookingAhead
 
             _assumed = with;
             ListDone(before, after, clock);
+            if (CountOf(KeyOf(due)) > MostADay * DaysLeft(_now)) _leftAlone.Add(KeyOf(due));
             answer = after;
         }
 
@@ -102,6 +106,8 @@ internal sealed class LookingAhead
         var foreseen = AssumedCare.IsAssumed(window.Because.Anchor);
         _windows.Add((KeyOf(window), new WindowAhead(window, assumedOn, foreseen)));
     }
+
+    private int CountOf(ClockKey key) => _windows.Count(listed => listed.Key == key);
 
     private bool IsWithin(DueWindow window) => window.OpensOn <= _through || window.LastDay <= _through;
 
