@@ -1,6 +1,9 @@
+using HomeLine.Agency.Absence;
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Caregivers;
 using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Due;
+using HomeLine.Agency.Orders;
 using HomeLine.Agency.PolicyLibrary;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
@@ -43,6 +46,12 @@ public static class AgencyRegistration
         services.AddSingleton<ReportProblem>();
         services.AddSingleton<TickTold>();
         services.AddSingleton<AskDecisions>();
+        services.AddSingleton<AskOrders>();
+        services.AddSingleton<TakeOrder>();
+        services.AddSingleton<KeepReferral>();
+        services.AddSingleton<ExceptPatient>();
+        services.AddSingleton<ValidateCaregiver>();
+        services.AddSingleton<KeepAbsence>();
         services.AddSingleton<AskPolicyShelf>();
         services.AddSingleton<DraftPolicy>();
         services.AddSingleton<DecideQuestion>();

@@ -104,7 +104,7 @@ internal sealed class DecisionEffects(AgencyDb db, Actor actor, DecisionFacts fa
             Line = question.Line,
             Kind = kind,
             Performed = CareMoment.Exactly(facts.Agency.Now, patient.Zone),
-            RecordedAt = realNow,
+            RecordedAt = facts.Agency.Now,
             Performer = PerformerKind.Nurse,
             PerformerName = made.LicensedName.Trim(),
             RecordedBy = actor.Name,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Orders;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekPlanning;
@@ -66,6 +67,8 @@ public sealed class AskPatient(IDbContextFactory<AgencyDb> databases, AgencyCloc
             [.. visits.OrderBy(v => v.Day).ThenBy(v => v.Start)])
         {
             Screen = ScreenContext.Of(care, agency.Files.Policy, agency.Today),
+            Frequency = FrequencyLedger.Of(care, visits, agency.Files.Policy, agency.Now),
+            Exceptions = care.Exceptions,
             ToldMinutes = (int)agency.Files.Policy.ValueOf("told.range", agency.Today),
         };
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Decisions;
+using HomeLine.Agency.Orders;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare;
@@ -25,6 +26,12 @@ public sealed record PatientOverview(
 {
     /// <summary>What about the patient decides which questions of the symptom screen are asked; every one until it is known.</summary>
     public ScreenContext Screen { get; init; } = ScreenContext.Unknown;
+
+    /// <summary>Visits week by week against the orders, beside the interval clocks.</summary>
+    public ImmutableArray<FrequencyLedger> Frequency { get; init; } = [];
+
+    /// <summary>Exceptions to policy for this patient, past ones among them.</summary>
+    public ImmutableArray<CareException> Exceptions { get; init; } = [];
 
     /// <summary>Length of the arrival range a family is told, minutes; the agency's policy.</summary>
     public int ToldMinutes { get; init; }

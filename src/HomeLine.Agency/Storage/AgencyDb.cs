@@ -1,5 +1,6 @@
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Decisions;
+using HomeLine.Agency.Orders;
 using HomeLine.Agency.PolicyLibrary;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
@@ -59,6 +60,8 @@ public abstract class AgencyDb : IdentityDbContext<Account>, IDataProtectionKeyC
     public DbSet<DecisionRecord> Decisions => Set<DecisionRecord>();
     public DbSet<PolicyDraft> PolicyDrafts => Set<PolicyDraft>();
     public DbSet<PolicyVerdict> PolicyVerdicts => Set<PolicyVerdict>();
+    public DbSet<VerbalOrder> VerbalOrders => Set<VerbalOrder>();
+    public DbSet<Referral> Referrals => Set<Referral>();
     public DbSet<OrderRequest> OrderRequests => Set<OrderRequest>();
     public DbSet<PrintedCareSheet> PrintedCareSheets => Set<PrintedCareSheet>();
     public DbSet<AuditEntry> AuditEntries => Set<AuditEntry>();

@@ -337,6 +337,78 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Orders.Referral", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("row");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
+
+                    b.Property<long?>("ClosedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("closed_at");
+
+                    b.Property<string>("ClosedBecause")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("closed_because");
+
+                    b.Property<string>("ClosedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("closed_by");
+
+                    b.Property<long>("EnteredAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("entered_at");
+
+                    b.Property<string>("EnteredBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("entered_by");
+
+                    b.Property<long?>("HomeAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("home_at");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<string>("OrderedOn")
+                        .HasColumnType("text")
+                        .HasColumnName("ordered_on");
+
+                    b.Property<long?>("ReferredAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("referred_at");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.ToTable("referrals", (string)null);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.PolicyLibrary.PolicyDraft", b =>
                 {
                     b.Property<int>("Number")
@@ -1658,6 +1730,50 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.HasIndex("Patient");
 
                     b.ToTable("orders", (string)null);
+                });
+
+            modelBuilder.Entity("HomeLine.LineCare.Orders.VerbalOrder", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("row");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
+
+                    b.Property<string>("Order")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("order");
+
+                    b.Property<bool>("ReadBack")
+                        .HasColumnType("boolean")
+                        .HasColumnName("read_back");
+
+                    b.Property<string>("SignedOn")
+                        .HasColumnType("text")
+                        .HasColumnName("signed_on");
+
+                    b.Property<long>("TakenAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("taken_at");
+
+                    b.Property<string>("TakenBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("taken_by");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Order")
+                        .IsUnique();
+
+                    b.ToTable("verbal_orders", (string)null);
                 });
 
             modelBuilder.Entity("HomeLine.LineCare.Policy.PolicyRule", b =>

@@ -328,6 +328,76 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Orders.Referral", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("row");
+
+                    b.Property<long?>("ClosedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("closed_at");
+
+                    b.Property<string>("ClosedBecause")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("closed_because");
+
+                    b.Property<string>("ClosedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("closed_by");
+
+                    b.Property<long>("EnteredAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("entered_at");
+
+                    b.Property<string>("EnteredBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("entered_by");
+
+                    b.Property<long?>("HomeAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("home_at");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note");
+
+                    b.Property<string>("OrderedOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("ordered_on");
+
+                    b.Property<long?>("ReferredAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("referred_at");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("version");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.ToTable("referrals", (string)null);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.PolicyLibrary.PolicyDraft", b =>
                 {
                     b.Property<int>("Number")
@@ -1621,6 +1691,48 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.HasIndex("Patient");
 
                     b.ToTable("orders", (string)null);
+                });
+
+            modelBuilder.Entity("HomeLine.LineCare.Orders.VerbalOrder", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("row");
+
+                    b.Property<string>("Order")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("order");
+
+                    b.Property<bool>("ReadBack")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("read_back");
+
+                    b.Property<string>("SignedOn")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("signed_on");
+
+                    b.Property<long>("TakenAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("taken_at");
+
+                    b.Property<string>("TakenBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("taken_by");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("version");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Order")
+                        .IsUnique();
+
+                    b.ToTable("verbal_orders", (string)null);
                 });
 
             modelBuilder.Entity("HomeLine.LineCare.Policy.PolicyRule", b =>

@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using HomeLine.Agency.Access;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.Storage;
+using HomeLine.LineCare.Orders;
+using HomeLine.LineCare.Recording;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using NodaTime.Text;
+
+namespace HomeLine.Agency.Orders;
+
+/// <summary>Takes an order down, spoken or written, and its signature when it comes.</summary>
+public sealed class TakeOrder(IDbContextFactory<AgencyDb> databases, AgencyClock clock)
+{
+    /// <summary>
+    /// Makes an order active. Needs <see cref="AgencyAction.TakeOrder"/>. Refused without a limit or signs for as-needed visits, with an interval outside
+    /// 1 to 365 days, and when a spoken order was not read back.
+    /// </summary>
+    public Task<Outcome<OrderTaken>> TakeAsync(Actor actor, OrderEntry entry, CancellationToken cancel) => AgencyWork.DoAsync<OrderTaken>(databases, clock, actor, AgencyAction.TakeOrder, async (db, agency) =>
+    {
+        if (agency.Roster.Patients.All(p => p.Id != entry.Draft.Order.Patient))
+            return new Refusal("patient-unknown", "There is no such patient.", "Go back to the list and choose again.");
+        if (entry.Draft.Verbal?.TakenAt > agency.Now)
+            return new Refusal("taken-in-future", "The order would be taken in the future.", "Correct the time it was taken.");
+        string id = NextId(entry.Draft.Order, agency);
+        OrderDraft draft = entry.Draft with { Order = entry.Draft.Order with { Id = id, Text = Text(entry.Draft) }, Verbal = entry.Draft.Verbal is { } spoken ? spoken with { Order = id } : null };
+        ImmutableArray<RecordingReply> replies = BeforeOrdering.Replies(agency.Files[draft.Order.Patient], draft, agency.Files.Policy, agency.Now);
+        if (Replies.Refusal(replies, entry.Answer) is { } refused) return refused;
+        db.Orders.Add(draft.Order);
+        if (draft.Verbal is { } verbal) db.VerbalOrders.Add(verbal);
+        await AuditTrail.AppendAsync(db, actor, "take-order", $"{draft.Order.Patient} order {id}", Detail(draft, entry.Answer), clock.RealNow(), cancel);
+        return new OrderTaken(draft.Order, [.. replies.Where(r => r.Weight != ReplyWeight.Refuse)]);
+    }, cancel);
+
+    /// <summary>The prescriber has signed a spoken order. Needs <see cref="AgencyAction.TakeOrder"/>.</summary>
+    public Task<Outcome<VerbalOrder>> SignAsync(Actor actor, string orderId, LocalDate signedOn, CancellationToken cancel) => AgencyWork.DoAsync<VerbalOrder>(databases, clock, actor, AgencyAction.TakeOrder, async (db, agency) =>
+    {
+        VerbalOrder? spoken = await db.VerbalOrders.SingleOrDefaultAsync(v => v.Order == orderId, cancel);
+        if (spoken is null || spoken.SignedOn is not null)
+            return new Refusal("not-waiting-for-signature", "This order does not wait for a signature.", "Look at the list again.");
+        if (signedOn > agency.Today || signedOn < spoken.TakenAt.InZone(agency.Roster.Profile.Zone).Date)
+            return new Refusal("signed-out-of-range", "It was signed between the day it was taken and today.", "Correct the day.");
+        db.Entry(spoken).Property(v => v.SignedOn).CurrentValue = signedOn;
+        await AuditTrail.AppendAsync(db, actor, "sign-order", $"order {orderId}", LocalDatePattern.Iso.Format(signedOn), clock.RealNow(), cancel);
+        return spoken with { SignedOn = signedOn };
+    }, cancel);
+
+    private static string NextId(CareOrder order, AgencyAtHand agency)
+    {
+        for (int number = agency.Roster.Orders.Count(o => o.Patient == order.Patient) + 1; ; number++)
+        {
+            string id = string.Create(CultureInfo.InvariantCulture, $"{order.Patient}-o{number}");
+            if (agency.Roster.Orders.All(o => o.Id != id)) return id;
+        }
+    }
+
+    /// <summary>The signs that prompt an as-needed visit are part of the order as the nurse reads it.</summary>
+    private static string Text(OrderDraft draft) => draft.Signs.Trim().Length == 0
+        ? draft.Order.Text.Trim()
+        : $"{draft.Order.Text.Trim()} As needed for: {draft.Signs.Trim()}".Trim();
+
+    private static string Detail(OrderDraft draft, string answer) =>
+        (draft.Verbal is { } verbal ? $"spoken, taken and read back by {verbal.TakenBy}" : "written") + (answer.Trim().Length > 0 ? $"; {answer.Trim()}" : "");
+}
