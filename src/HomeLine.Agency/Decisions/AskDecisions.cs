@@ -26,7 +26,7 @@ public sealed record DecisionList(ImmutableArray<DecisionRow> Open, ImmutableArr
 public sealed class AskDecisions(IDbContextFactory<AgencyDb> databases, AgencyClock clock)
 {
     private const int MostMade = 30;
-    private (long Entry, Instant At, int Open) counted = (-1, Instant.MinValue, 0);
+    private Counted last = new(-1, Instant.MinValue, 0);
 
     /// <summary>Needs <see cref="AgencyAction.SeeDecisions"/>.</summary>
     public async Task<Outcome<DecisionList>> ListAsync(Actor actor, CancellationToken cancel)
@@ -54,13 +54,16 @@ public sealed class AskDecisions(IDbContextFactory<AgencyDb> databases, AgencyCl
         AgencyProfile? profile = await db.Profile.AsNoTracking().SingleOrDefaultAsync(cancel);
         if (profile is null) return 0;
         Instant now = clock.Now(profile);
-        var last = counted;
-        if (last.Entry == entry && now >= last.At && now - last.At < Duration.FromMinutes(5)) return last.Open;
+        Counted known = last;
+        if (known.Entry == entry && now >= known.At && now - known.At < Duration.FromMinutes(5)) return known.Open;
         Outcome<DecisionList> list = await ListAsync(actor, cancel);
         if (!list.Succeeded) return list.Refusal!;
-        counted = (entry, now, list.Value.Open.Length);
+        last = new Counted(entry, now, list.Value.Open.Length);
         return list.Value.Open.Length;
     }
+
+    /// <summary>The number as of one audit entry and moment; replaced whole, so that nobody reads half of it.</summary>
+    private sealed record Counted(long Entry, Instant At, int Open);
 
     private static ImmutableArray<DecisionRow> Rows(ImmutableArray<OpenDecision> open, AgencyRoster roster, Actor actor)
     {

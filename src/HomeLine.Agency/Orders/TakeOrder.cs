@@ -3,6 +3,8 @@ using System.Globalization;
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Recording;
 using Microsoft.EntityFrameworkCore;
@@ -26,6 +28,7 @@ public sealed class TakeOrder(IDbContextFactory<AgencyDb> databases, AgencyClock
             return new Refusal("taken-in-future", "The order would be taken in the future.", "Correct the time it was taken.");
         string id = NextId(entry.Draft.Order, agency);
         OrderDraft draft = entry.Draft with { Order = entry.Draft.Order with { Id = id, Text = Text(entry.Draft) }, Verbal = entry.Draft.Verbal is { } spoken ? spoken with { Order = id } : null };
+        draft = draft with { VisitStartedAt = draft.VisitStartedAt ?? await VisitUnderWayAsync(db, agency, draft.Order.Patient, cancel) };
         ImmutableArray<RecordingReply> replies = BeforeOrdering.Replies(agency.Files[draft.Order.Patient], draft, agency.Files.Policy, agency.Now);
         if (Replies.Refusal(replies, entry.Answer) is { } refused) return refused;
         db.Orders.Add(draft.Order);
@@ -46,6 +49,15 @@ public sealed class TakeOrder(IDbContextFactory<AgencyDb> databases, AgencyClock
         await AuditTrail.AppendAsync(db, actor, "sign-order", $"order {orderId}", LocalDatePattern.Iso.Format(signedOn), clock.RealNow(), cancel);
         return spoken with { SignedOn = signedOn };
     }, cancel);
+
+    /// <summary>Start of the published visit that is under way at this patient's, if one is: an order taken in it is allowed, and marked so.</summary>
+    private static async Task<Instant?> VisitUnderWayAsync(AgencyDb db, AgencyAtHand agency, PatientId patient, CancellationToken cancel)
+    {
+        LocalDateTime now = agency.Now.InZone(agency.Roster.Profile.Zone).LocalDateTime;
+        StoredWeek? week = await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel);
+        WeekVisit? visit = week?.Week.Visits.FirstOrDefault(v => v.Patient == patient && v.Day.At(v.Start) <= now && v.Day.At(v.Start).PlusMinutes(v.Minutes) >= now);
+        return visit?.Day.At(visit.Start).InZoneLeniently(agency.Roster.Profile.Zone).ToInstant();
+    }
 
     private static string NextId(CareOrder order, AgencyAtHand agency)
     {

@@ -69,6 +69,19 @@ public sealed class OrdersTests(PostgresCluster cluster)
         Assert.Equal("not-allowed", (await agency.Ask<TakeOrder>().TakeAsync(TestAgency.Coordinator, new OrderEntry(new OrderDraft(visits)), Cancel)).Refusal?.Code);
     }
 
+    /// <summary>P03's published visit is on Wednesday 10 March from 13:12 to 14:27.</summary>
+    [Fact]
+    public async Task An_order_spoken_during_the_visit_is_kept_and_marked_so()
+    {
+        await using TestAgency agency = await OpenAsync(Provider.Sqlite, cluster, DemoAgency.At(10, 13, 20));
+        CareOrder visits = Order(OrderKind.VisitFrequency) with { Patient = new PatientId("P03"), VisitsPerWeek = 2, StartsOn = new LocalDate(2027, 3, 10) };
+        var spoken = new VerbalOrder("", DemoAgency.At(10, 13, 12), "Juniper Brasslock RN", true);
+
+        OrderTaken taken = (await TakeAsync(agency, new OrderDraft(visits, Verbal: spoken))).Value;
+
+        Assert.Contains(taken.Told, r => r.Code == OrderCodes.AfterVisitStart);
+    }
+
     [Fact]
     public async Task A_looser_order_is_kept_told_and_does_not_count_until_it_is_confirmed()
     {
