@@ -42,7 +42,7 @@ internal sealed class Insertion
     public Place Best(int visit)
     {
         Place best = Place.None;
-        if (_near.Length == 0 || _model.UsesDuration)
+        if (_near.Length == 0 || _model.Problem.DurationIsCost)
         {
             Everywhere(visit, ref best);
         }
@@ -155,21 +155,31 @@ internal sealed class Insertion
             int into = Unsafe.Add(ref costInto, link.Place), outOf = Unsafe.Add(ref costOutOf, link.Place);
             ref Link after = ref Cells.At(links, link.Next);
             int added = into + Unsafe.Add(ref costOutOf, after.Place) - link.Edge;
-            if (added < best.Added) Try(fact, row, ref link, other, ref after, added, ref best);
+            if (added < best.Added) Try(visit, fact, row, ref link, other, ref after, added, ref best);
             ref Link before = ref Cells.At(links, link.Prev);
             added = outOf + Unsafe.Add(ref costInto, before.Place) - before.Edge;
-            if (added < best.Added) Try(fact, row, ref before, link.Prev, ref link, added, ref best);
+            if (added < best.Added) Try(visit, fact, row, ref before, link.Prev, ref link, added, ref best);
         }
     }
 
-    private void Try(in VisitFacts fact, int row, ref Link before, int behind, ref Link after, int added, ref Place best)
+    private void Try(int visit, in VisitFacts fact, int row, ref Link before, int behind, ref Link after, int added, ref Place best)
     {
         int start = Math.Max(before.Ready + Cells.At(_model.TimeInto, row + before.Place), fact.Opens);
         if (start > fact.Closes || start + fact.Service + Cells.At(_model.Time, row + after.Place) > after.Late) return;
         int extra = Extra(Cells.At(_state.Routes, before.Route), fact);
-        if (extra < 0 || added + extra >= best.Added || Blinks()) return;
+        if (extra < 0 || added + extra >= best.Added) return;
+        if (_model.UsesDuration && !Lasts(visit, row, ref before, behind)) return;
+        if (Blinks()) return;
         best.Added = added + extra;
         best.Behind = behind;
+    }
+
+    private bool Lasts(int visit, int row, ref Link before, int behind)
+    {
+        int next = before.Next;
+        TimeSegment.TryJoin(_state.Fore[behind], Cells.At(_model.TimeInto, row + before.Place), _state.Own(visit), out TimeSegment head);
+        TimeSegment.TryJoin(head, Cells.At(_model.Time, row + _state.Links[next].Place), _state.Back[next], out TimeSegment whole);
+        return whole.Duration <= _state.Routes[before.Route].LongestDuration;
     }
 
     private void InIdle(int visit, ref Place best)

@@ -24,8 +24,11 @@ public sealed record RoutingOptions
     /// <summary>Number of requests from which only near positions are tried.</summary>
     public int NearFrom { get; init; } = 200;
 
+    /// <summary>The same where there are several days, and so more positions to try for each request.</summary>
+    public int NearFromWithDays { get; init; } = 70;
+
     /// <summary>Share of the ruins that may move requests to other days, where there are several.</summary>
-    public double AnyDayShare { get; init; } = 0.5;
+    public double AnyDayShare { get; init; } = 0.8;
 
     /// <summary>Share of the budget after which the best set of all good routes seen is chosen for the first time; above 1 for never.</summary>
     public double FirstPolish { get; init; } = 0.4;

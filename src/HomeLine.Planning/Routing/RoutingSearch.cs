@@ -31,7 +31,7 @@ public sealed class RoutingSearch
         _options = options;
         _chance = new Chance(options.Seed);
         _state = new RoutingState(_model);
-        int[][]? near = _model.Requests >= options.NearFrom ? Neighbours.ByCostAndTime(_model, options.Near) : null;
+        int[][]? near = _model.Requests >= (_model.Days > 1 ? options.NearFromWithDays : options.NearFrom) ? Neighbours.ByCostAndTime(_model, options.Near) : null;
         var insertion = new Insertion(_state, near, _chance);
         _ruin = new StringRuin(_state, _chance, options.AverageRuin, options.LongestString);
         _recreate = new Recreate(_state, insertion, _chance);
@@ -131,16 +131,16 @@ public sealed class RoutingSearch
 
     private void Move()
     {
-        bool oneDay = _model.Days == 1 || _chance.NextFraction() >= _options.AnyDayShare;
-        _ruin.Apply(oneDay);
-        if (oneDay)
+        if (_model.Days > 1 && _chance.NextFraction() < _options.AnyDayShare)
         {
-            _state.RetimeTouched();
-            _recreate.PutBack(_ruin);
-        }
-        else
-        {
+            if (_chance.Next(2) == 0) _ruin.ApplyToRequests();
+            else _ruin.Apply(oneDay: false);
             _recreate.PutBackAnyDay(_ruin);
+            return;
         }
+
+        _ruin.Apply(oneDay: true);
+        _state.RetimeTouched();
+        _recreate.PutBack(_ruin);
     }
 }

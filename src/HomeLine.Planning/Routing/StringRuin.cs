@@ -57,6 +57,28 @@ internal sealed class StringRuin
         }
     }
 
+    /// <summary>Takes out whole neighbouring requests, all their days (own): room for them to change days together.</summary>
+    public void ApplyToRequests()
+    {
+        Count = 0;
+        if (_state.Served == 0) return;
+        int seed = Seed(), wanted = 1 + _chance.Next((int)_average);
+        Day = _model.Of[seed].Day;
+        int[] around = _model.Adjacent[_model.Of[seed].Request];
+        for (int i = 0; i < around.Length && wanted > 0; i++)
+        {
+            if (!_state.IsServed(around[i]) || (i > 0 && _chance.Next(4) == 0)) continue;
+            wanted--;
+            for (int day = 0; day < _model.Days; day++)
+            {
+                int visit = (day * _model.Requests) + around[i];
+                if (_state.Links[visit].Route < 0) continue;
+                _removed[Count++] = visit;
+                _state.Remove(visit);
+            }
+        }
+    }
+
     private int Seed()
     {
         while (true)

@@ -19,6 +19,8 @@ internal sealed class RunOptions
 
     private readonly Option<double?> _descend = new("--descend") { Description = "Tuning: improved plans at most this share above the best go through the local search; below 0 for none." };
 
+    private readonly Option<double?> _anyDay = new("--any-day") { Description = "Tuning: share of the ruins that may move requests to other days." };
+
     public RunOptions()
     {
         _seconds.Validators.Add(result => Refuse(result, result.GetValueOrDefault<double>() is > 0 and < 1e6, "--seconds must be above 0"));
@@ -28,7 +30,7 @@ internal sealed class RunOptions
 
     public void AddTo(Command command)
     {
-        foreach (Option option in new Option[] { _seconds, _threads, _seed, _clock, _first, _last, _ruin, _near, _polish, _overload, _descend }) command.Add(option);
+        foreach (Option option in new Option[] { _seconds, _threads, _seed, _clock, _first, _last, _ruin, _near, _polish, _overload, _descend, _anyDay }) command.Add(option);
     }
 
     public Wanted Read(ParseResult parsed, double alreadyUsed) => new(
@@ -37,7 +39,7 @@ internal sealed class RunOptions
         parsed.GetValue(_seed),
         parsed.GetValue(_clock) == "wall",
         alreadyUsed,
-        new Tuning(parsed.GetValue(_first), parsed.GetValue(_last), parsed.GetValue(_ruin), parsed.GetValue(_near), parsed.GetValue(_polish), parsed.GetValue(_overload), parsed.GetValue(_descend)));
+        new Tuning(parsed.GetValue(_first), parsed.GetValue(_last), parsed.GetValue(_ruin), parsed.GetValue(_near), parsed.GetValue(_polish), parsed.GetValue(_overload), parsed.GetValue(_descend), parsed.GetValue(_anyDay)));
 
     public static Distance? Distance(string? word) => word switch
     {

@@ -29,6 +29,7 @@ internal static class Searching
             Near = wanted.Tuning.Near ?? defaults.Near,
             OverloadShare = wanted.Tuning.Overload ?? defaults.OverloadShare,
             DescendAbove = wanted.Tuning.Descend ?? defaults.DescendAbove,
+            AnyDayShare = wanted.Tuning.AnyDay ?? defaults.AnyDayShare,
             FirstPolish = wanted.Tuning.Polish ?? defaults.FirstPolish,
         };
     }

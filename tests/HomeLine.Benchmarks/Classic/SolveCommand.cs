@@ -22,9 +22,11 @@ internal static class SolveCommand
             try
             {
                 Instance instance = AnyFile.Open(parsed.GetValue(file)!, parsed.GetValue(format), RunOptions.Distance(parsed.GetValue(distance)), parsed.GetValue(crew));
-                Solved solved = instance.Solve(running.Read(parsed, CpuClock.ThreadSeconds()));
-                Print(instance, solved, Console.Out);
-                if (parsed.GetValue(json) is { } path) WriteJson(path, instance, solved);
+                Wanted wanted = running.Read(parsed, CpuClock.ThreadSeconds());
+                Solved solved = instance.Solve(wanted);
+                double seconds = wanted.OfThisThread().Elapsed;
+                Print(instance, solved, seconds, Console.Out);
+                if (parsed.GetValue(json) is { } path) WriteJson(path, instance, solved, seconds);
                 return solved.Verdict.Faults.Count == 0 ? 0 : 1;
             }
             catch (UnreadableFileException fault)
@@ -36,9 +38,9 @@ internal static class SolveCommand
         return command;
     }
 
-    private static void Print(Instance instance, Solved solved, TextWriter output)
+    private static void Print(Instance instance, Solved solved, double seconds, TextWriter output)
     {
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{instance.Name}: cost {solved.Verdict.Cost:0.####}, {solved.Routes.Count} routes, {solved.Iterations} iterations"));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{instance.Name}: cost {solved.Verdict.Cost:0.####}, {solved.Routes.Count} routes, {solved.Iterations} iterations, {seconds:0.00} s"));
         output.WriteLine($"convention: {solved.Verdict.Convention}");
         foreach (NamedRoute route in solved.Routes) output.WriteLine($"{route.Name}: {string.Join(' ', route.Stops)}");
         if (solved.LeftOut.Count > 0) output.WriteLine($"left out: {string.Join(' ', solved.LeftOut)}");
@@ -46,7 +48,7 @@ internal static class SolveCommand
         if (solved.Verdict.Faults.Count == 0) output.WriteLine("checked: valid");
     }
 
-    private static void WriteJson(string path, Instance instance, Solved solved)
+    private static void WriteJson(string path, Instance instance, Solved solved, double seconds)
     {
         try
         {
@@ -60,6 +62,7 @@ internal static class SolveCommand
                     faults = solved.Verdict.Faults,
                     convention = solved.Verdict.Convention,
                     iterations = solved.Iterations,
+                    seconds,
                     routes = solved.Routes.Select(route => new { name = route.Name, stops = route.Stops }),
                     left_out = solved.LeftOut,
                 },

@@ -34,7 +34,7 @@ internal sealed record Wanted(double Seconds, int Threads, ulong Seed, bool Wall
 }
 
 /// <summary>Settings a measurement may change; null keeps the default.</summary>
-internal sealed record Tuning(double? First = null, double? Last = null, double? Ruin = null, int? Near = null, double? Polish = null, double? Overload = null, double? Descend = null);
+internal sealed record Tuning(double? First = null, double? Last = null, double? Ruin = null, int? Near = null, double? Polish = null, double? Overload = null, double? Descend = null, double? AnyDay = null);
 
 /// <summary>An instance of some published set, ready to be solved.</summary>
 internal abstract record Instance(string Name, string Format)
