@@ -71,6 +71,7 @@ public sealed class RoutingSearch
 
     private void Anneal(ISearchBudget budget, CancellationToken cancel)
     {
+        var cooling = new Cooling(_options, _model.Requests);
         double temperature = 0, polishAt = _options.FirstPolish, polishTook = 0;
         for (long iteration = 0; ; iteration++, Iterations++)
         {
@@ -87,7 +88,7 @@ public sealed class RoutingSearch
 
                 if (used >= 1 || cancel.IsCancellationRequested) return;
                 _overload.Adapt(_state);
-                temperature = _leg * _options.FirstTemperature * Math.Pow(_options.LastTemperature / _options.FirstTemperature, used);
+                temperature = _leg * cooling.At(used, iteration);
             }
 
             Step(temperature);
