@@ -78,4 +78,15 @@ public static class Planner
         MendState state = search.Mend(options, cancel);
         return new MendReport(table, day, problem, published).Of(search, state);
     }
+
+    /// <summary>
+    /// Says of visits of a plan why they are on their day and with their nurse, by trying the best other day and the best other nurse. Visits that must stay,
+    /// and those the problem no longer allows where they are, are left out.
+    /// </summary>
+    /// <param name="problem">The problem the plan answers.</param>
+    /// <param name="plan">The plan.</param>
+    /// <param name="visits">Identifiers of the visits asked about; empty for all.</param>
+    /// <exception cref="ArgumentException">The problem contradicts itself.</exception>
+    public static ImmutableArray<VisitReason> Why(WeekProblem problem, WeekPlan plan, ImmutableArray<string> visits = default) =>
+        new WhyHere(problem, plan).Of(plan.Visits.Where(v => visits.IsDefaultOrEmpty || visits.Contains(v.Id)));
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HomeLine.Planning.Checking;
 using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
 using HomeLine.Planning.Search;
 using HomeLine.Planning.Standing;
 
@@ -59,12 +60,17 @@ internal sealed class WritingOut(UrgentCase urgent, PushTrial trial, PlanScore p
         if (state.Second[visit] >= 0) yield return _table.Line(state.Second[visit], day);
     }
 
-    /// <summary>The nurse-day, and the days before and after because of the rest between.</summary>
+    /// <summary>The nurse-day, and the day before or after where the shifts alone do not leave the rest between.</summary>
     private IEnumerable<int> Around(int line)
     {
-        int nurse = _table.NurseOf(line), day = _table.DayOf(line), last = _table.FirstDay + _table.Days - 1;
-        for (int d = Math.Max(_table.FirstDay, day - 1); d <= Math.Min(last, day + 1); d++) yield return _table.Line(nurse, d);
+        yield return line;
+        int day = _table.DayOf(line);
+        if (day > _table.FirstDay && RestInDoubt(_table.Shifts[line - 1], _table.Shifts[line])) yield return line - 1;
+        if (day < _table.FirstDay + _table.Days - 1 && RestInDoubt(_table.Shifts[line], _table.Shifts[line + 1])) yield return line + 1;
     }
+
+    private bool RestInDoubt(Shift? one, Shift? next) =>
+        one is null || next is null || next.From - one.OvertimeTo < _table.Problem.Rules.RestBetweenShiftsMinutes;
 
     private int SecondOf(PlannedVisit visit) => visit.Second is null ? -1 : _table.NurseIndex[visit.Second];
 

@@ -161,6 +161,33 @@ public static class ReasonCode
     /// <summary>A family to tell: late in the promised range.</summary>
     public const string TellLaterInRange = "tell-later-in-range";
 
+    /// <summary>Why here: the best other place makes critical care later.</summary>
+    public const string WhyCritical = "why-critical";
+
+    /// <summary>Why here: the best other place makes care later.</summary>
+    public const string WhyRisk = "why-risk";
+
+    /// <summary>Why here: the best other place misses a duty.</summary>
+    public const string WhyDuties = "why-duties";
+
+    /// <summary>Why here: the best other place takes more driving, waiting, overtime or one more visit.</summary>
+    public const string WhyWork = "why-work";
+
+    /// <summary>Why here: the best other place suits the people less.</summary>
+    public const string WhyPeople = "why-people";
+
+    /// <summary>Why here: the best other place does care earlier than needed.</summary>
+    public const string WhyLife = "why-life";
+
+    /// <summary>Why here: there is no other place.</summary>
+    public const string WhyOnly = "why-only";
+
+    /// <summary>Why here: another place does as well.</summary>
+    public const string WhyTie = "why-tie";
+
+    /// <summary>Why here: another place would be better, all else being as it is.</summary>
+    public const string WhyNotBest = "why-not-best";
+
     /// <summary>Every code, in order.</summary>
     public static ImmutableArray<string> All { get; } =
     [
@@ -170,5 +197,6 @@ public static class ReasonCode
         BreakMissing, TooManyVisits, RestShort, CannotArrive, SecondMissing, SecondWrong, SpecimenLate, FixedChanged,
         NoTimeLeft, DayFull, OtherCareFirst, MovesTold, FixedInTheWay, Overtime, DayLater, GainScope, OnCall, OtherTime,
         NurseOut, PushedOut, PushedLater, TellOtherTime, TellOtherNurse, TellOtherDay, TellNobody, TellLaterInRange,
+        WhyCritical, WhyRisk, WhyDuties, WhyWork, WhyPeople, WhyLife, WhyOnly, WhyTie, WhyNotBest,
     ];
 }

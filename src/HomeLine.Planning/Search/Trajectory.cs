@@ -94,6 +94,7 @@ internal sealed class Trajectory
 
         Accept(cost);
         if (better) Keep(score);
+        SecondOpinion.Compare(_week, _current, _tally.Score, Round);
     }
 
     private double Temperature() =>

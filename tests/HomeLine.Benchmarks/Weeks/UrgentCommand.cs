@@ -1,6 +1,9 @@
 using System.CommandLine;
 using System.Globalization;
+using HomeLine.Planning;
 using HomeLine.Planning.Answers;
+using HomeLine.Planning.Mending;
+using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
 
 namespace HomeLine.Benchmarks.Weeks;
@@ -14,13 +17,15 @@ internal static class UrgentCommand
         var events = new Option<int>("--events") { Description = "How many urgent needs.", DefaultValueFactory = _ => 1_000 };
         var rounds = new Option<int>("--rounds") { Description = "Rounds for the plan they come up in.", DefaultValueFactory = _ => 20_000 };
         var seed = new Option<int>("--seed") { Description = "Seed.", DefaultValueFactory = _ => 1 };
-        var command = new Command("urgent", "Urgent needs on a published week: milliseconds of compute, 50th, 95th and 99th of a hundred.") { size, events, rounds, seed };
+        var mends = new Option<int>("--mends") { Description = "How many broken days.", DefaultValueFactory = _ => 1_000 };
+        var command = new Command("urgent", "Urgent needs on a published week: milliseconds of compute, 50th, 95th and 99th of a hundred.") { size, events, mends, rounds, seed };
         command.SetAction(parsed =>
         {
             int[] parts = [.. parsed.GetValue(size)!.Split('x').Select(p => int.Parse(p, CultureInfo.InvariantCulture))];
             WeekProblem week = PublishedWeek.Of(InventedWeek.Of(parts[0], parts[1], parsed.GetValue(seed)), parsed.GetValue(rounds), now: InventedWeek.At(1, 7, 50));
             Console.WriteLine("what,nurses,patients,events,answered,mean_ms,p50_ms,p95_ms,p99_ms,worst_ms");
             Console.WriteLine(Options(week, parsed.GetValue(events), parsed.GetValue(seed)));
+            Console.WriteLine(Mends(week, parsed.GetValue(mends), parsed.GetValue(seed)));
         });
         return command;
     }
@@ -35,12 +40,39 @@ internal static class UrgentCommand
         int answered = 0;
         foreach (UrgentEvent need in needs.Skip(50))
         {
-            double began = ComputeClock.Milliseconds();
+            double began = CpuClock.ThreadSeconds();
             UrgentAnswers answers = ready.Options(need.Need, need.Tasks);
-            times.Add(ComputeClock.Milliseconds() - began);
+            times.Add((CpuClock.ThreadSeconds() - began) * 1_000);
             if (!answers.Answers.IsEmpty) answered++;
         }
 
         return Percentiles.Row($"options,{week.Nurses.Length},{week.Patients.Length},{events},{answered}", times);
+    }
+
+    /// <summary>A nurse out for the day or from an hour on, or a visit that overruns, drawn anew each time.</summary>
+    private static string Mends(WeekProblem week, int events, int seed)
+    {
+        var draw = new Draw(seed + 1);
+        var times = new List<double>();
+        int whole = 0;
+        for (int i = 0; i < events; i++)
+        {
+            Trouble trouble = TroubleOf(week, draw);
+            double began = CpuClock.ThreadSeconds();
+            MendedWeek mended = Planner.Mend(week, [trouble], new MendOptions((ulong)i));
+            times.Add((CpuClock.ThreadSeconds() - began) * 1_000);
+            if (mended.Plan.Unmet.Length == week.Published!.Unmet.Length) whole++;
+            if (!mended.Findings.IsEmpty) throw new InvalidOperationException(mended.Findings[0].Reason.Sentence);
+        }
+
+        return Percentiles.Row($"mend,{week.Nurses.Length},{week.Patients.Length},{events},{whole}", times);
+    }
+
+    private static Trouble TroubleOf(WeekProblem week, Draw draw)
+    {
+        PlannedVisit[] today = [.. week.Published!.Visits.Where(v => v.Start / 1440 == 1 && v.Promise == PromiseState.Told)];
+        PlannedVisit visit = today[draw.Below(today.Length)];
+        if (draw.Percent(30)) return new Trouble.Overrun(visit.Id, 15 + draw.Below(75));
+        return new Trouble.NurseOut(visit.Nurse, draw.Percent(50) ? week.Now : week.Now + draw.Below(360), 2 * 1440);
     }
 }
