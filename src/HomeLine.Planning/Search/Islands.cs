@@ -22,6 +22,7 @@ internal sealed class Islands(CompiledWeek week, PlanOptions options)
             bool whole = RunAll(lines, Math.Min(round, options.Iterations), cancel);
             Trajectory best = BestOf(lines);
             if (!whole) return best.Best;
+            if (PolishAt(round, every)) Polished(lines, ref best);
             if (progress is not null && round % every == 0) progress.Report(Progress(best, round));
             if (round >= options.Iterations) return best.Best;
             if (round / exchange != (round - every) / exchange) Exchange(lines, best);
@@ -33,6 +34,20 @@ internal sealed class Islands(CompiledWeek week, PlanOptions options)
         if (lines.Length == 1) return lines[0].RunTo(round, cancel);
         Parallel.For(0, lines.Length, i => lines[i].RunTo(round, cancel));
         return lines.All(l => l.Round == round);
+    }
+
+    /// <summary>At three, four and five fifths of the rounds.</summary>
+    private bool PolishAt(int round, int every)
+    {
+        int fifth = Math.Max(1, options.Iterations / 5);
+        return round >= options.Iterations || (round >= 3 * fifth && round / fifth != (round - every) / fifth);
+    }
+
+    private static void Polished(Trajectory[] lines, ref Trajectory best)
+    {
+        if (lines.Length == 1) lines[0].PolishBest();
+        else Parallel.For(0, lines.Length, i => lines[i].PolishBest());
+        best = BestOf(lines);
     }
 
     private static Trajectory BestOf(Trajectory[] lines)

@@ -1,5 +1,6 @@
 using HomeLine.Planning.Cost;
 using HomeLine.Planning.Plans;
+using HomeLine.Planning.Search.Polishing;
 using HomeLine.Planning.Search.Ruins;
 
 namespace HomeLine.Planning.Search;
@@ -13,6 +14,12 @@ internal sealed class Trajectory
     private const double FirstTemperature = 20, LastTemperature = 0.02;
     private const int LargestRuin = 24;
 
+    /// <summary>Smaller weeks, and shorter searches, are not worth an exact solver.</summary>
+    private const int SmallestPolished = 30, FewestRoundsPolished = 5_000;
+
+    /// <summary>Nurse-days are remembered in the later part of the search, when they are good.</summary>
+    private const double RememberFrom = 0.4;
+
     private readonly CompiledWeek _week;
     private readonly WeekSearch _search;
     private readonly WeekState _current;
@@ -24,6 +31,8 @@ internal sealed class Trajectory
     private readonly LocalMoves _moves;
     private readonly SeededChance _chance;
     private readonly int _rounds;
+    private readonly RoutePool _pool;
+    private readonly Polish _polish;
     private double _currentCost;
 
     public Trajectory(CompiledWeek week, WeekState first, ulong seed, int rounds)
@@ -40,6 +49,8 @@ internal sealed class Trajectory
         _recreate = new Recreate(week, _search.Insertion, _search.Editor);
         _pick = new RuinPick(week);
         _moves = new LocalMoves(week, _search.Care, _search.Insertion, _search.Editor, _pick);
+        _pool = new RoutePool(week);
+        _polish = new Polish(week, _search.Editor);
         Restart(first);
     }
 
@@ -78,6 +89,24 @@ internal sealed class Trajectory
         return true;
     }
 
+    /// <summary>Combines nurse-days seen at different times into a better plan, if there is one, and goes on from the best plan.</summary>
+    public void PolishBest()
+    {
+        if (_week.Units.Count < SmallestPolished || _rounds < FewestRoundsPolished) return;
+        Restart(Best);
+        bool made = _polish.Apply(_current, _pool);
+        PlanScore score = made ? _tally.After(_current, _journal) : default;
+        if (!made || score >= BestScore)
+        {
+            _journal.TakeBack();
+            return;
+        }
+
+        Accept(Blend.Of(score, _week.Tasks.CriticalPrice));
+        Keep(score);
+        SecondOpinion.Compare(_week, _current, _tally.Score, 0);
+    }
+
     private void OneRound()
     {
         bool made = Change();
@@ -103,6 +132,11 @@ internal sealed class Trajectory
     private void Accept(double cost)
     {
         foreach (int unit in _journal.Units.Items) _open.Update(_current, unit);
+        if (Round >= _rounds * RememberFrom)
+        {
+            foreach (int route in _journal.Routes.Items) _pool.Note(_current, route);
+        }
+
         _tally.Accept(_journal);
         _journal.Accept();
         _currentCost = cost;
