@@ -122,15 +122,18 @@ internal sealed class Insertion
             return;
         }
 
+        _scan.Chance = _chance;
+        _scan.Begin();
         foreach (int route in near)
         {
             if (!_week.Units.Able(unit, route) || !Filter.AllowsNurse(_week.Routes.Nurse[route])) continue;
-            double price = ofDay + _price.OfNurse(_week.Routes.Nurse[route]);
-            _scan.Chance = _chance;
-            Proposal found = _scan.Best(state, slot, route, price, WantsSecond ? SecondCost : _best.Cost);
-            if (!double.IsInfinity(found.Cost)) Offer(found);
+            Offer(_scan.Scan(state, slot, route, ofDay + _price.OfNurse(_week.Routes.Nurse[route]), Beat));
         }
+
+        while (_scan.HasWaiting) Offer(_scan.WalkNext(state, slot, Beat));
     }
+
+    private double Beat => WantsSecond ? SecondCost : _best.Cost;
 
     private void Offer(in Proposal proposal)
     {

@@ -36,11 +36,11 @@ internal sealed class Islands(CompiledWeek week, PlanOptions options)
         return lines.All(l => l.Round == round);
     }
 
-    /// <summary>At three, four and five fifths of the rounds.</summary>
+    /// <summary>At four fifths of the rounds and at the end.</summary>
     private bool PolishAt(int round, int every)
     {
         int fifth = Math.Max(1, options.Iterations / 5);
-        return round >= options.Iterations || (round >= 3 * fifth && round / fifth != (round - every) / fifth);
+        return round >= options.Iterations || (round >= 4 * fifth && round / fifth != (round - every) / fifth);
     }
 
     private static void Polished(Trajectory[] lines, ref Trajectory best)

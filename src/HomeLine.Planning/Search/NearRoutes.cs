@@ -9,7 +9,7 @@ internal sealed class NearRoutes(CompiledWeek week)
     /// <summary>Up to so many open nurse-days on a day, all are tried.</summary>
     private const int Few = 20;
 
-    private const int NeighboursAsked = 24;
+    private const int NeighboursAsked = 20;
 
     private readonly int[] _found = new int[week.Routes.Count];
     private readonly int[] _round = new int[week.Routes.Count];

@@ -5,7 +5,7 @@ namespace HomeLine.Planning.Search;
 /// <summary>What it means that a certain nurse visits a certain patient, and whom the patients have near.</summary>
 internal sealed class PeopleTable
 {
-    private const int NearestKept = 40, NearNursesKept = 14;
+    private const int NearestKept = 40, NearNursesKept = 12;
 
     private readonly bool[] _welcome;
     private readonly int _nurses;

@@ -6,6 +6,7 @@ namespace HomeLine.Planning.Search;
 internal sealed class Roads
 {
     private readonly int[] _minutes;
+    private readonly int[] _into;
     private readonly int _nurses;
 
     public Roads(WeekProblem problem)
@@ -16,6 +17,7 @@ internal sealed class Roads
         _minutes = new int[Count * Count];
         for (int a = 0; a < Count; a++)
             for (int b = 0; b < Count; b++) _minutes[(a * Count) + b] = problem.Travel.Minutes(places[a], places[b]);
+        _into = IsSymmetric() ? _minutes : Turned();
     }
 
     public int Count { get; }
@@ -24,5 +26,32 @@ internal sealed class Roads
 
     public int OfPatient(int patient) => _nurses + patient;
 
+    /// <summary>Minutes into a place from another one; those into one place lie side by side.</summary>
+    public int Into(int to, int from) => _into[(to * Count) + from];
+
     public int Minutes(int from, int to) => _minutes[(from * Count) + to];
+
+    private bool IsSymmetric()
+    {
+        for (int a = 0; a < Count; a++)
+        {
+            for (int b = 0; b < a; b++)
+            {
+                if (_minutes[(a * Count) + b] != _minutes[(b * Count) + a]) return false;
+            }
+        }
+
+        return true;
+    }
+
+    private int[] Turned()
+    {
+        var turned = new int[_minutes.Length];
+        for (int a = 0; a < Count; a++)
+        {
+            for (int b = 0; b < Count; b++) turned[(b * Count) + a] = _minutes[(a * Count) + b];
+        }
+
+        return turned;
+    }
 }

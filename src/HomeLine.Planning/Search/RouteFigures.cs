@@ -18,6 +18,9 @@ internal struct RouteFigures
     /// <summary>When she leaves home.</summary>
     public int Departure;
 
+    /// <summary>Minutes of the way home.</summary>
+    public int LastLeg;
+
     /// <summary>Blended cost of lateness of the day's own care.</summary>
     public double Late;
 
@@ -31,6 +34,12 @@ internal struct RouteFigures
 /// <summary>What a later arrival at a position of a nurse-day would do to everything from there on (constant-time concatenation).</summary>
 internal struct PositionReach
 {
+    /// <summary>Where it is, as <see cref="Roads"/> counts places.</summary>
+    public int Place;
+
+    /// <summary>Minutes of the way here.</summary>
+    public int Leg;
+
     /// <summary>Latest arrival with which all that follows is still possible.</summary>
     public int Latest;
 

@@ -30,7 +30,7 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
             calm = Math.Min(LateStep(state, slot), calm - on);
             rest += on;
             earliest = Math.Max(earliest, from + rest);
-            reach[i] = new PositionReach { Latest = latest, Calm = calm, Rest = rest, Home = earliest };
+            reach[i] = new PositionReach { Place = here, Latest = latest, Calm = calm, Rest = rest, Home = earliest };
             next = here;
         }
 
@@ -45,17 +45,20 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
         int leave = week.Routes.From[route], place = Roads.OfNurse(week.Routes.Nurse[route]);
         for (int i = 0; i < order.Length; i++)
         {
-            int slot = order[i], here = week.Roads.OfPatient(state.Patient[slot]), start = state.Start[slot];
+            int slot = order[i], here = reach[i].Place, start = state.Start[slot];
+            reach[i].Leg = week.Roads.Minutes(place, here);
             if (breaks && !state.Pinned[slot])
             {
                 ReadOnlySpan<Span> spans = state.Spans[slot];
-                start = Math.Min(start, Math.Max(leave + week.Roads.Minutes(place, here), spans.Length == 0 ? Never : spans[0].From));
+                start = Math.Min(start, Math.Max(leave + reach[i].Leg, spans.Length == 0 ? Never : spans[0].From));
             }
 
             leave = start + state.Minutes[slot] + _charting;
             reach[i].Leave = leave;
             place = here;
         }
+
+        state.Figures[route].LastLeg = order.Length == 0 ? 0 : week.Roads.Minutes(place, Roads.OfNurse(week.Routes.Nurse[route]));
     }
 
     private (int From, int To) Bounds(WeekState state, int slot, int route, ref bool plain)

@@ -11,7 +11,7 @@ namespace HomeLine.Planning.Search;
 /// </summary>
 internal sealed class Trajectory
 {
-    private const double FirstTemperature = 20, LastTemperature = 0.02;
+    private const double FirstTemperature = 20, LastTemperature = 0.02, RoundsPerUnit = 100, ColdestStart = 0.25;
     private const int LargestRuin = 24;
 
     /// <summary>Smaller weeks, and shorter searches, are not worth an exact solver.</summary>
@@ -31,6 +31,7 @@ internal sealed class Trajectory
     private readonly LocalMoves _moves;
     private readonly SeededChance _chance;
     private readonly int _rounds;
+    private readonly double _firstTemperature;
     private readonly RoutePool _pool;
     private readonly Polish _polish;
     private double _currentCost;
@@ -41,6 +42,7 @@ internal sealed class Trajectory
         _search = new WeekSearch(week);
         _chance = new SeededChance(seed);
         _rounds = rounds;
+        _firstTemperature = FirstTemperatureFor(rounds, week.Units.Count);
         _current = new WeekState(week);
         Best = new WeekState(week);
         _journal = new Journal(week, _current);
@@ -127,7 +129,11 @@ internal sealed class Trajectory
     }
 
     private double Temperature() =>
-        FirstTemperature * Math.Pow(LastTemperature / FirstTemperature, Round / (double)Math.Max(1, _rounds));
+        _firstTemperature * Math.Pow(LastTemperature / _firstTemperature, Round / (double)Math.Max(1, _rounds));
+
+    /// <summary>With few rounds for each unit there is no time to come down from where everything is accepted.</summary>
+    private static double FirstTemperatureFor(int rounds, int units) =>
+        FirstTemperature * Math.Clamp(rounds / (RoundsPerUnit * Math.Max(1, units)), ColdestStart, 1);
 
     private void Accept(double cost)
     {

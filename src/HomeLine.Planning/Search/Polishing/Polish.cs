@@ -7,7 +7,7 @@ namespace HomeLine.Planning.Search.Polishing;
 internal sealed class Polish(CompiledWeek week, PlanEditor editor)
 {
     private const int MostColumns = 12_000;
-    private const double WorkPerThousandColumns = 1.0, MostWork = 10;
+    private const double WorkPerThousandColumns = 0.25, MostWork = 3;
 
     private readonly CoverModel _model = new(week);
 
