@@ -22,7 +22,7 @@ internal sealed class Islands(CompiledWeek week, PlanOptions options)
             bool whole = RunAll(lines, Math.Min(round, options.Iterations), cancel);
             Trajectory best = BestOf(lines);
             if (!whole) return best.Best;
-            if (PolishAt(round, every)) Polished(lines, ref best);
+            if (PolishAt(round, every)) Polished(lines, ref best, cancel);
             if (progress is not null && round % every == 0) progress.Report(Progress(best, round));
             if (round >= options.Iterations) return best.Best;
             if (round / exchange != (round - every) / exchange) Exchange(lines, best);
@@ -43,10 +43,10 @@ internal sealed class Islands(CompiledWeek week, PlanOptions options)
         return round >= options.Iterations || (round >= 4 * fifth && round / fifth != (round - every) / fifth);
     }
 
-    private static void Polished(Trajectory[] lines, ref Trajectory best)
+    private static void Polished(Trajectory[] lines, ref Trajectory best, CancellationToken cancel)
     {
-        if (lines.Length == 1) lines[0].PolishBest();
-        else Parallel.For(0, lines.Length, i => lines[i].PolishBest());
+        if (lines.Length == 1) lines[0].PolishBest(cancel);
+        else Parallel.For(0, lines.Length, i => lines[i].PolishBest(cancel));
         best = BestOf(lines);
     }
 

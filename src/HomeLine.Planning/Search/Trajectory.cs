@@ -92,11 +92,11 @@ internal sealed class Trajectory
     }
 
     /// <summary>Combines nurse-days seen at different times into a better plan, if there is one, and goes on from the best plan.</summary>
-    public void PolishBest()
+    public void PolishBest(CancellationToken cancel)
     {
-        if (_week.Units.Count < SmallestPolished || _rounds < FewestRoundsPolished) return;
+        if (cancel.IsCancellationRequested || _week.Units.Count < SmallestPolished || _rounds < FewestRoundsPolished) return;
         Restart(Best);
-        bool made = _polish.Apply(_current, _pool);
+        bool made = _polish.Apply(_current, _pool, cancel);
         PlanScore score = made ? _tally.After(_current, _journal) : default;
         if (!made || score >= BestScore)
         {

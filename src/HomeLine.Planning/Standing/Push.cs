@@ -32,7 +32,7 @@ internal enum PushFault
 /// <param name="Disruption">Disruption added on the line by visits that were there.</param>
 /// <param name="Driving">Driving minutes added.</param>
 /// <param name="Overtime">Overtime minutes added.</param>
-/// <param name="Late">Points of lateness added to visits that were there, critical ones counted a thousandfold.</param>
+/// <param name="Late">Points of lateness added to visits that were there, critical ones counted a millionfold.</param>
 /// <param name="Culprit">The visit that stands in the way or comes too late.</param>
 /// <param name="Amount">By how many minutes she overruns, or when the culprit would be reached.</param>
 internal readonly record struct Push(

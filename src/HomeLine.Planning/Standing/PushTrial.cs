@@ -11,7 +11,7 @@ namespace HomeLine.Planning.Standing;
 internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = null)
 {
     /// <summary>Points of late critical care weigh so much more than others when pushes are compared.</summary>
-    public const long CriticalWeight = 1_000;
+    public const long CriticalWeight = 1_000_000;
 
     private readonly int[] _order = new int[256];
     private readonly int[] _starts = new int[256];

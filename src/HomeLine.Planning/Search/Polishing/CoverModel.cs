@@ -14,9 +14,10 @@ internal sealed class CoverModel(CompiledWeek week)
     /// <param name="incumbent">The nurse-days of the plan, each among the columns.</param>
     /// <param name="open">Units the plan leaves out, and what placing each is worth.</param>
     /// <param name="work">Limit in the solver's deterministic units.</param>
+    /// <param name="cancel">Stops the solver where it is.</param>
     /// <returns>The chosen columns, or nothing when the solver found none better in time.</returns>
     public IReadOnlyList<RouteColumn>? Choose(
-        IReadOnlyList<RouteColumn> columns, IReadOnlySet<RouteColumn> incumbent, IReadOnlyDictionary<int, double> open, double work)
+        IReadOnlyList<RouteColumn> columns, IReadOnlySet<RouteColumn> incumbent, IReadOnlyDictionary<int, double> open, double work, CancellationToken cancel)
     {
         var model = new CpModel();
         BoolVar[] chosen = [.. columns.Select((_, i) => model.NewBoolVar($"c{i}"))];
@@ -26,10 +27,11 @@ internal sealed class CoverModel(CompiledWeek week)
         OneVisitADay(model, columns, chosen);
         model.Minimize(LinearExpr.WeightedSum(chosen, columns.Select(c => CostOf(c, open))));
         for (int i = 0; i < chosen.Length; i++) model.AddHint(chosen[i], incumbent.Contains(columns[i]));
-        var solver = new CpSolver
+        using var solver = new CpSolver
         {
             StringParameters = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"num_workers:1 random_seed:1 max_deterministic_time:{work}"),
         };
+        using CancellationTokenRegistration stop = cancel.Register(solver.StopSearch);
         CpSolverStatus status = solver.Solve(model);
         if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return null;
         return [.. Enumerable.Range(0, chosen.Length).Where(i => solver.BooleanValue(chosen[i])).Select(i => columns[i])];

@@ -12,7 +12,7 @@ internal sealed class Polish(CompiledWeek week, PlanEditor editor)
     private readonly CoverModel _model = new(week);
 
     /// <summary>Changes a plan into a cheaper choice of nurse-days; false when there is none. The caller judges by the exact score.</summary>
-    public bool Apply(WeekState state, RoutePool pool)
+    public bool Apply(WeekState state, RoutePool pool, CancellationToken cancel)
     {
         RouteColumn[] standing = [.. Enumerable.Range(0, week.Routes.Count).Where(r => IsFree(state, r)).Select(r => pool.ColumnOf(state, r))];
         var routes = standing.Select(c => c.Route).ToHashSet();
@@ -30,7 +30,7 @@ internal sealed class Polish(CompiledWeek week, PlanEditor editor)
         if (seen.Length == 0) return false;
         RouteColumn[] columns = [.. standing, .. seen];
         IReadOnlyList<RouteColumn>? chosen = _model.Choose(
-            columns, standing.ToHashSet(), Worth(state, columns), Math.Min(MostWork, WorkPerThousandColumns * columns.Length / 1_000));
+            columns, standing.ToHashSet(), Worth(state, columns), Math.Min(MostWork, WorkPerThousandColumns * columns.Length / 1_000), cancel);
         return chosen is not null && Build(state, standing, chosen);
     }
 
