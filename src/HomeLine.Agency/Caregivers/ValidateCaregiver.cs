@@ -48,7 +48,7 @@ public sealed class ValidateCaregiver(IDbContextFactory<AgencyDb> databases, Age
             return new Refusal("validation-unknown", "There is no such validation in force.", "Look at the patient again.");
         LocalDate yesterday = agency.Today.PlusDays(-1);
         db.Entry(stored).Property(v => v.ValidThrough).CurrentValue = yesterday;
-        await AuditTrail.AppendAsync(db, actor, "stop-caregiver", $"{validation.Patient} {validation.Person} {validation.Item}", reason.Trim(), clock.RealNow(), cancel);
+        await AuditTrail.AppendAsync(db, actor, "stop-caregiver", $"{validation.Patient} {validation.Person}", $"{validation.Item}: {reason.Trim()}", clock.RealNow(), cancel);
         return validation with { ValidThrough = yesterday };
     }, cancel);
 

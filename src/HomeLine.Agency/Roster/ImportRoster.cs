@@ -19,7 +19,7 @@ public sealed class ImportRoster(IDbContextFactory<AgencyDb> databases, AgencyCl
                 "demo-agency", "This agency holds invented people only; a real roster must not be mixed in.",
                 "Start an empty agency on another machine or database and import there.");
         }
-        return RosterChange.Between(current, incoming);
+        return RosterChange.Between(current, incoming, await PutDown.ReadAsync(db, cancel));
     }
 
     /// <summary>Stores a previewed change. Refused when the roster moved meanwhile or rows conflict.</summary>

@@ -31,9 +31,13 @@ public sealed record RosterChange
     public ImmutableArray<RowConflict> Conflicts { get; init; } = [];
 
     /// <summary>Compares row by row; <paramref name="current"/> is empty for an agency that holds nothing yet.</summary>
-    public static RosterChange Between(AgencyRoster? current, AgencyRoster incoming)
+    /// <param name="current">What is stored.</param>
+    /// <param name="incoming">What the files say.</param>
+    /// <param name="putDown">What was put down in the program itself and stays; nothing when empty.</param>
+    public static RosterChange Between(AgencyRoster? current, AgencyRoster incoming, PutDown? putDown = null)
     {
         ArgumentNullException.ThrowIfNull(incoming);
+        PutDown ours = putDown ?? PutDown.Nothing;
         var change = new RosterChange
         {
             Profile = RowChanges.Between("profile", RosterKeys.Of, current is null ? [] : [current.Profile], [incoming.Profile]),
@@ -44,9 +48,9 @@ public sealed record RosterChange
             Infusions = RowChanges.Between("infusion", RosterKeys.Of, current?.Infusions ?? [], incoming.Infusions),
             Events = RowChanges.Between("event", RosterKeys.Of, current?.Events ?? [], incoming.Events),
             Orders = RowChanges.Between("order", RosterKeys.Of, current?.Orders ?? [], OrdersKept.Of(current?.Orders ?? [], incoming.Orders)),
-            Caregivers = RowChanges.Between("caregiver", RosterKeys.Of, current?.Caregivers ?? [], incoming.Caregivers),
-            Holds = RowChanges.Between("hold", RosterKeys.Of, current?.Holds ?? [], incoming.Holds),
-            Exceptions = RowChanges.Between("exception", RosterKeys.Of, current?.Exceptions ?? [], incoming.Exceptions),
+            Caregivers = RowChanges.Between("caregiver", RosterKeys.Of, current?.Caregivers ?? [], ours.Keep(current?.Caregivers ?? [], incoming.Caregivers)),
+            Holds = RowChanges.Between("hold", RosterKeys.Of, current?.Holds ?? [], ours.Keep(current?.Holds ?? [], incoming.Holds)),
+            Exceptions = RowChanges.Between("exception", RosterKeys.Of, current?.Exceptions ?? [], ours.Keep(current?.Exceptions ?? [], incoming.Exceptions)),
             OutsideCare = RowChanges.Between("outside care", RosterKeys.Of, current?.OutsideCare ?? [], incoming.OutsideCare),
             Policy = RowChanges.Between("policy rule", RosterKeys.Of, current?.Policy ?? [], incoming.Policy),
         };

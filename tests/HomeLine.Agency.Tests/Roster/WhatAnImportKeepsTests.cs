@@ -34,6 +34,24 @@ public sealed class WhatAnImportKeepsTests
     }
 
     [Fact]
+    public void A_caregiver_who_was_stopped_and_a_patient_who_came_home_stay_so()
+    {
+        var lastFriday = new LocalDate(2027, 3, 5);
+        AgencyRoster stored = DemoAgency.Roster with
+        {
+            Caregivers = [.. DemoAgency.Roster.Caregivers.Select(c => c.Patient.Value == "P03" ? c with { ValidThrough = lastFriday } : c)],
+            Holds = [.. DemoAgency.Roster.Holds.Select(h => h.Patient.Value == "P11" ? h with { Through = new LocalDate(2027, 3, 9) } : h)],
+        };
+        var putDown = new PutDown(["P03 spouse"], ["P11"], []);
+
+        RosterChange change = RosterChange.Between(stored, DemoAgency.Roster, putDown);
+
+        Assert.Empty(change.Caregivers.Changed);
+        Assert.Empty(change.Holds.Changed);
+        Assert.NotEmpty(RosterChange.Between(stored, DemoAgency.Roster).Caregivers.Changed);
+    }
+
+    [Fact]
     public void A_policy_comes_with_the_first_patients_and_from_then_on_through_the_library()
     {
         var rule = new PolicyRule("dressing.film.max", 6, "days", new LocalDate(2027, 3, 1), PolicyLevel.Agency, RuleStanding.OwnDefault, "invented for this test");

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Storage;
+using HomeLine.LineCare;
+using Microsoft.EntityFrameworkCore;
+
+namespace HomeLine.Agency.Roster;
+
+/// <summary>
+/// What was put down in the program itself, by the audit trail: validations, stops, holds, returns and exceptions. A file that does not know of it
+/// takes none of it back: a caregiver who was stopped stays stopped, a patient who came home stays home.
+/// </summary>
+/// <param name="Caregivers">Patient and person, as the trail names them.</param>
+/// <param name="Patients">Patients whose holds were begun or ended here.</param>
+/// <param name="Exceptions">Patient and rule.</param>
+public sealed record PutDown(ImmutableHashSet<string> Caregivers, ImmutableHashSet<string> Patients, ImmutableHashSet<string> Exceptions)
+{
+    public static PutDown Nothing { get; } = new([], [], []);
+
+    internal static async Task<PutDown> ReadAsync(AgencyDb db, CancellationToken cancel)
+    {
+        string[] actions = ["validate-caregiver", "stop-caregiver", "hold-patient", "return-home", "except"];
+        var entries = await db.AuditEntries.AsNoTracking().Where(e => actions.Contains(e.Action)).Select(e => new { e.Action, e.Subject }).ToListAsync(cancel);
+        return new PutDown(
+            [.. entries.Where(e => e.Action is "validate-caregiver" or "stop-caregiver").Select(e => e.Subject)],
+            [.. entries.Where(e => e.Action is "hold-patient" or "return-home").Select(e => e.Subject)],
+            [.. entries.Where(e => e.Action == "except").Select(e => e.Subject)]);
+    }
+
+    internal ImmutableArray<CaregiverValidation> Keep(ImmutableArray<CaregiverValidation> stored, ImmutableArray<CaregiverValidation> incoming) =>
+        Keep(stored, incoming, RosterKeys.Of, v => Caregivers.Contains($"{v.Patient} {v.Person}"));
+
+    internal ImmutableArray<Hold> Keep(ImmutableArray<Hold> stored, ImmutableArray<Hold> incoming) =>
+        Keep(stored, incoming, RosterKeys.Of, h => Patients.Contains(h.Patient.Value));
+
+    internal ImmutableArray<CareException> Keep(ImmutableArray<CareException> stored, ImmutableArray<CareException> incoming) =>
+        Keep(stored, incoming, RosterKeys.Of, x => Exceptions.Contains($"{x.Patient} {x.RuleId}"));
+
+    private static ImmutableArray<T> Keep<T>(ImmutableArray<T> stored, ImmutableArray<T> incoming, Func<T, string> key, Func<T, bool> isOurs)
+    {
+        var known = stored.DistinctBy(key).ToDictionary(key, StringComparer.Ordinal);
+        return [.. incoming.Select(row => isOurs(row) && known.TryGetValue(key(row), out T? ours) ? ours : row)];
+    }
+}
