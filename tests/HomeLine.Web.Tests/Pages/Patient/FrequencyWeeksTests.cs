@@ -43,6 +43,6 @@ public sealed class FrequencyWeeksTests : BunitContext
         string list = Render<FirstVisitList>(with => with.Add(p => p.Rows, [row]).Add(p => p.Zone, Arrangement.Zone)).Markup;
 
         Assert.Contains("No time was written down: counted from Mon 8 Mar 2027, 06:00", list, StringComparison.Ordinal);
-        Assert.Contains("by <time>Wed 10 Mar 2027, 06:00</time>", list, StringComparison.Ordinal);
+        Assert.Contains(">Wed 10 Mar 2027, 06:00</time>", list, StringComparison.Ordinal);
     }
 }
