@@ -59,6 +59,21 @@ public sealed class Disagreements
     }
 
     [Fact]
+    public void Of_two_confirmed_longer_orders_the_shorter_stands()
+    {
+        var one = Picc().Dressing(Mar(3)).Order(Every(14, "O1", confirmed: true)).Order(Every(10, "O2", confirmed: true));
+        var other = Picc().Dressing(Mar(3)).Order(Every(10, "O2", confirmed: true)).Order(Every(14, "O1", confirmed: true));
+
+        Assert.Equal(Mar(13), one.Window(CareItem.Dressing, Mar(8)).LastDay);
+        Assert.Equal(Mar(13), other.Window(CareItem.Dressing, Mar(8)).LastDay);
+    }
+
+    [Fact]
+    public void Care_at_the_very_minute_of_admission_was_before_the_stay() =>
+        Assert.Equal(WindowStanding.DateUnknown, Picc().Dressing(Mar(5), 10).Event(LineEventKind.AdmittedToHospital, Mar(5), 10)
+            .Event(LineEventKind.ReturnedHome, Mar(8)).Window(CareItem.Dressing, Mar(9)).Standing);
+
+    [Fact]
     public void An_order_stricter_than_policy_asks_nothing_beside_a_stricter_one() =>
         Assert.DoesNotContain(
             Picc().Dressing(Mar(3)).Order(Every(4, "O1")).Order(Every(6, "O2")).AnswerAt(Mar(5)).Decisions, d => d.Code == DecisionCodes.LooserOrder);

@@ -100,9 +100,10 @@ internal static class Histories
             OutsideLengthCm = length == 0 ? null : length,
         });
 
-    /// <summary>When it was done: exactly at home, exactly on a journey, on some day, or nobody knows.</summary>
+    /// <summary>When it was done: exactly at home, exactly on a journey, on some day, or nobody knows. Half of the moments are midnight, six,
+    /// noon and eighteen, so that some coincide.</summary>
     private static readonly Gen<(int Known, int Minute, int EnteredAfter, DateTimeZone Away)> Times =
-        Gen.Select(Gen.Int[0, 9], Gen.Int[0, (Days * 24 * 60) - 1], Gen.Frequency((3, Gen.Const(0)), (2, Gen.Int[0, 90])), Gen.OneOf(Places));
+        Gen.Select(Gen.Int[0, 9], Gen.OneOf(Gen.Int[0, (Days * 24 * 60) - 1], Gen.Int[0, (Days * 4) - 1].Select(sixth => sixth * 6 * 60)), Gen.Frequency((3, Gen.Const(0)), (2, Gen.Int[0, 90])), Gen.OneOf(Places));
 
     private static readonly Gen<LineEvent> Entries = Gen.Select(
         Gen.Select(Kinds, Gen.Frequency((3, Gen.Const(0)), (1, Gen.Const(1)))), Lumens, Lumens,
@@ -175,7 +176,7 @@ internal static class Histories
         Gen.Select(Orders.Array[0, 4], Exceptions.Array[0, 2], Versions.Array[0, 6]),
         Gen.Select(Validations.Array[0, 3], Outside.Array[0, 1], Holds.Array[0, 1]),
         Gen.Select(Gen.Frequency((2, Gen.Const(0)), (1, Gen.Int[0, 63])), Gen.Int[0, 3], Gen.Int[0, 420]), Gen.Bool,
-        (when, lines, ledger, infusions, rules, people, patient, _) => Told(when, lines, ledger, infusions, rules, people, patient));
+        (when, lines, ledger, infusions, rules, people, patient, aboutOne) => Told(when, lines, ledger, infusions, rules, people, patient, aboutOne));
 
     private static CareItem[] ClockItems() => Enum.GetValues<CareItem>();
 
@@ -188,7 +189,7 @@ internal static class Histories
         (DateTimeZone Zone, LocalDate Turn, int NowMinute, int StartedBefore) when, Line[] lines,
         (LineEvent, (int Known, int Minute, int EnteredAfter, DateTimeZone Away), int Voids)[] ledger, Infusion[] infusions,
         (CareOrder[] Orders, CareException[] Exceptions, PolicyRule[] Versions) rules,
-        (CaregiverValidation[] Validations, (OutsideCare, int)[] Outside, Hold[] Holds) people, (int Risks, int Age, int Young) patient)
+        (CaregiverValidation[] Validations, (OutsideCare, int)[] Outside, Hold[] Holds) people, (int Risks, int Age, int Young) patient, bool aboutOne)
     {
         var first = when.Turn.PlusDays(-Days / 2);
         LocalDate Move(LocalDate day) => first.PlusDays(Period.DaysBetween(new LocalDate(2001, 1, 1), day));
@@ -205,7 +206,7 @@ internal static class Histories
             Lines = [.. lines.Select((line, i) => line with { Id = new LineId($"P1-{i + 1}"), InsertedOn = MoveAny(line.InsertedOn) })],
             Events = [.. ledger.Select((e, i) => Entry(e.Item1, e.Item2, i, e.Voids, lines, when.Zone, At))],
             Infusions = [.. infusions.DistinctBy(i => (i.Line, i.Lumen))],
-            Orders = [.. rules.Orders.Select((o, i) => o with { Id = $"O{i}", StartsOn = Move(o.StartsOn), EndsOn = MoveAny(o.EndsOn), Dates = [.. o.Dates.Select(Move)] })],
+            Orders = [.. rules.Orders.Select((o, i) => o with { Id = $"O{i}", Item = aboutOne ? rules.Orders[0].Item : o.Item, Line = aboutOne ? null : o.Line, StartsOn = Move(o.StartsOn), EndsOn = MoveAny(o.EndsOn), Dates = [.. o.Dates.Select(Move)] })],
             Exceptions = [.. rules.Exceptions.Select(x => x with { Through = Move(x.Through) })],
             Caregivers = [.. people.Validations.Select(v => v with { ValidThrough = Move(v.ValidThrough) })],
             Outside = [.. people.Outside.Select(o => o.Item1 with { On = Move(o.Item1.On), ReportBy = when.Zone.AtStartOfDay(Move(o.Item1.On)).ToInstant() + Duration.FromHours(o.Item2) })],
