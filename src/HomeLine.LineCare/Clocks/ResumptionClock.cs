@@ -28,10 +28,10 @@ internal static class ResumptionClock
             Target = late,
             LateFrom = late,
             LastDay = reckoning.LastDayBefore(late),
-            Because = new WindowReason(
-                back.Id, day, rule.Id, Says.Amount(rule.Value, rule.Unit), rule.Level, rule.Source,
-                $"Home again {Says.Short(day)}; assessment within {Says.Amount(rule.Value, rule.Unit)} ({Says.SetBy(rule)}).",
-                [$"The window without the stay: {window.Because.Sentence}"]),
+            Facts = Why.Of(back, (day, rule, window), static (by, f) => new WindowReason(
+                by!.Id, f.day, f.rule.Id, Says.Amount(f.rule.Value, f.rule.Unit), f.rule.Level, f.rule.Source,
+                $"Home again {Says.Short(f.day)}; assessment within {Says.Amount(f.rule.Value, f.rule.Unit)} ({Says.SetBy(f.rule)}).",
+                [$"The window without the stay: {f.window.Because.Sentence}"])),
         };
     }
 

@@ -120,7 +120,7 @@ internal sealed class InventedLines
             {
                 Id = new EventId($"E{entries.Count}"),
                 Patient = Patient,
-                Line = kind is LineEventKind.AdmittedToHospital or LineEventKind.ReturnedHome ? null : Id,
+                Line = kind is LineEventKind.AdmittedToHospital or LineEventKind.ReturnedHome or LineEventKind.Recertified ? null : Id,
                 Kind = kind,
                 Performed = CareMoment.Exactly(at, care.Zone),
                 RecordedAt = at + Duration.FromMinutes(dice.Next(300)),
@@ -144,6 +144,7 @@ internal sealed class InventedLines
             if (dice.Next(60) != 0 || day.PlusDays(5) >= Today) continue;
             Add(LineEventKind.AdmittedToHospital, day.PlusDays(3));
             Add(LineEventKind.ReturnedHome, day.PlusDays(5));
+            Add(LineEventKind.Recertified, day.PlusDays(6) < Today ? day.PlusDays(6) : day.PlusDays(5));
         }
 
         return entries.ToImmutable();
