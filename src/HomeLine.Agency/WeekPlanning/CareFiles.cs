@@ -64,7 +64,7 @@ public sealed class CareFiles
         if (!OnlyTheLedgerGrew(before, after)) return Of(after);
         var grown = files.ToBuilder();
         foreach (IGrouping<PatientId, LineEvent> entries in after.Events.Skip(before.Events.Length).GroupBy(e => e.Patient))
-            grown[entries.Key] = grown[entries.Key] with { Events = grown[entries.Key].Events.AddRange(entries) };
+            grown[entries.Key] = entries.Aggregate(grown[entries.Key], (care, entry) => care.Recording(entry));
         return new CareFiles(grown.ToImmutable(), Policy);
     }
 
