@@ -10,7 +10,7 @@ namespace HomeLine.Planning.Answers;
 internal sealed class MakingRoom(UrgentCase urgent, PushTrial trial, StandingPrice price)
 {
     /// <summary>So many exchanges of a day are followed; all of them in small plans come to fewer.</summary>
-    private const int Followed = 60, FollowedInLarge = 10, Large = 20;
+    private const int Followed = 60, FollowedInLarge = 5, Large = 20;
 
     private readonly StandingTable _table = urgent.Table;
     private readonly StandingState _without = new(urgent.Staying);

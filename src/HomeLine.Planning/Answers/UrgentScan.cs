@@ -16,12 +16,11 @@ internal sealed class UrgentScan
     private readonly PushTrial _trial;
     private readonly RulingOut _ruledOut;
     private readonly StandingPrice _price;
-    private readonly MakingRoom _room;
+    private MakingRoom? _room;
 
     public UrgentScan(UrgentCase urgent, PushTrial trial, StandingPrice price, RulingOut ruledOut)
     {
         (_urgent, _table, _trial, _price, _ruledOut) = (urgent, urgent.Table, trial, price, ruledOut);
-        _room = new MakingRoom(urgent, trial, price);
     }
 
     /// <summary>Candidates found so far.</summary>
@@ -43,7 +42,7 @@ internal sealed class UrgentScan
 
         if (taken) return;
         if (_urgent.Patient.CrewSize > 1) Pairs(day, moves, deeper);
-        else if (deeper) Found.AddRange(_room.OnDay(day, moves));
+        else if (deeper) Found.AddRange((_room ??= new MakingRoom(_urgent, _trial, _price)).OnDay(day, moves));
     }
 
     private int HomeBy(int line, bool deeper) => deeper ? _table.Shifts[line]!.OvertimeTo : _table.Shifts[line]!.To;

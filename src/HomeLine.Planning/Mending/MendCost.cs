@@ -26,7 +26,16 @@ internal sealed class MendCounting(StandingTable table, PushTrial trial)
     private readonly bool[] _changed = new bool[table.Problem.Nurses.Length];
     private readonly long[] _unmet = [.. table.Visits.Select(v => v.Care.Sum(t => Unmet(table.Problem, t)))];
     private readonly PlanningRules _rules = table.Problem.Rules;
-    private readonly bool[] _breakHeld = [.. Enumerable.Range(0, table.Shifts.Length).Select(l => trial.BreakHolds(table.Base, l))];
+    private readonly bool[] _breakHeld = new bool[table.Shifts.Length];
+
+    /// <summary>Notes which nurse-days have room for their break once the troubles are laid out: those must keep it.</summary>
+    public void NoteBreaks(MendState state)
+    {
+        for (int line = 0; line < _breakHeld.Length; line++) _breakHeld[line] = trial.BreakHolds(state.Standing, line);
+    }
+
+    /// <summary>Whether a trouble itself, not the repair, left a nurse no break.</summary>
+    public bool BreakGone(int nurse) => Enumerable.Range(nurse * table.Days, table.Days).Any(l => !_breakHeld[l]);
 
     public MendCost Of(MendState state)
     {

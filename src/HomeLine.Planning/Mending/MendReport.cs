@@ -19,7 +19,7 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
     public MendedWeek Of(MendSearch search, MendState state)
     {
         PlannedVisit?[] after = [.. Enumerable.Range(0, table.Visits.Length).Select(v => Then(state.Standing, v))];
-        CheckReport check = Checked(after, out WeekPlan plan);
+        CheckReport check = Checked(search, after, out WeekPlan plan);
         plan = plan with { Score = check.Score, Unmet = Unmet(plan, after) };
         int[] moved = [.. Enumerable.Range(0, after.Length).Where(v => after[v] is { } then && Felt(v, then))];
         int[] called = [.. Enumerable.Range(0, after.Length).Where(v => table.Visits[v].Told && NeedsCall(v, after[v]))];
@@ -52,18 +52,22 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
     }
 
     /// <summary>What the checker will not have is left unmet rather than promised.</summary>
-    private CheckReport Checked(PlannedVisit?[] after, out WeekPlan plan)
+    private CheckReport Checked(MendSearch search, PlannedVisit?[] after, out WeekPlan plan)
     {
         while (true)
         {
             plan = PlanOf(after);
             CheckReport check = Checker.Check(_problem, plan, day.Changes);
-            int refused = New(check).Select(f => Refused(f, after)).FirstOrDefault(v => v >= 0, -1);
+            int refused = New(check).Where(f => !Unavoidable(search, f)).Select(f => Refused(f, after)).FirstOrDefault(v => v >= 0, -1);
 
             if (refused < 0) return check;
             after[refused] = null;
         }
     }
+
+    /// <summary>A break that the overrun itself has eaten: leaving somebody without a visit would not bring it back.</summary>
+    private static bool Unavoidable(MendSearch search, Finding finding) =>
+        finding is { Visit: null, Nurse: { } nurse, Reason.Code: ReasonCode.BreakMissing } && search.BreakGone(nurse);
 
     /// <summary>The changed visit a finding is about, or a changed visit of the nurse-day it is about; -1 when neither has changed.</summary>
     private int Refused(Finding finding, PlannedVisit?[] after)

@@ -34,6 +34,7 @@ internal sealed class MendSearch
     public MendState Mend(MendOptions options, CancellationToken cancel)
     {
         Break();
+        _counting.NoteBreaks(_state);
         foreach (int visit in Urgency.Order(_table, _open).ToList()) Place(visit);
         MendCost best = _counting.Of(_state);
         _kept.CopyFrom(_state);
@@ -52,6 +53,9 @@ internal sealed class MendSearch
 
         return _kept;
     }
+
+    /// <summary>Whether a trouble itself left a nurse no break on some day.</summary>
+    public bool BreakGone(string nurse) => _counting.BreakGone(_table.NurseIndex[nurse]);
 
     /// <summary>Points of disruption of a repaired plan.</summary>
     public long DisruptionOf(MendState state) => _counting.Disruption(state);

@@ -12,7 +12,7 @@ namespace HomeLine.Planning.Mending;
 /// <param name="Moved">Visits with another nurse, on another day, or out of the range that was promised.</param>
 /// <param name="Calls">Families to tell: those to whom nobody comes first, then in the order in which they can wait least.</param>
 /// <param name="Nurses">Nurses whose days change.</param>
-/// <param name="Findings">Rules the repaired plan breaks that the published one did not; empty unless frozen visits themselves collide.</param>
+/// <param name="Findings">Rules the repaired plan breaks that the published one did not; for example a break that an overrun has eaten. Mostly empty.</param>
 public sealed record MendedWeek(
     WeekPlan Plan,
     SameDayScore Score,
