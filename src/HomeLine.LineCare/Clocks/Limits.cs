@@ -1,5 +1,5 @@
-using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Policy;
 using NodaTime;
