@@ -17,9 +17,18 @@ internal sealed class PlanStore
 
     public long Total { get; private set; } = long.MaxValue;
 
+    private int _missing = int.MaxValue;
+    private long _cost = long.MaxValue;
+
+    /// <summary>Whether the state carries no overload and leaves out fewer requests that must be served, or as many at less cost.</summary>
+    public bool IsWorseThan(RoutingState state) =>
+        state.Overload == 0 && (state.Missing < _missing || (state.Missing == _missing && state.Cost < _cost));
+
     public void Keep(RoutingState state)
     {
         Total = state.Total;
+        _missing = state.Missing;
+        _cost = state.Cost;
         _length = 0;
         for (int day = 0; day < _model.Days; day++)
             for (int i = 0; i < state.Used.CountOf(day); i++)

@@ -31,7 +31,7 @@ public sealed class RoutingSearch
         _options = options;
         _chance = new Chance(options.Seed);
         _state = new RoutingState(_model);
-        int[][]? near = _model.Requests >= (_model.Days > 1 ? options.NearFromWithDays : options.NearFrom) ? Neighbours.ByCostAndTime(_model, options.Near) : null;
+        int[][]? near = _model.Requests >= (_model.Days > 1 ? options.NearFromWithDays : options.NearFrom) ? Neighbours.ByCostAndTime(_model, _model.Days > 1 ? options.Near * 3 : options.Near) : null;
         var insertion = new Insertion(_state, near, _chance);
         _ruin = new StringRuin(_state, _chance, options.AverageRuin, options.LongestString);
         _recreate = new Recreate(_state, insertion, _chance);
@@ -64,7 +64,7 @@ public sealed class RoutingSearch
         _state.Begin();
         if (start is not null) _best.Keep(_state);
         _recreate.PutInAll();
-        if (_state.Total < _best.Total) _best.Keep(_state);
+        if (_best.IsWorseThan(_state)) _best.Keep(_state);
         _leg = (double)(_state.Total - _state.PriceOfAbsent()) / Math.Max(1, _state.Served + _state.Used.Count);
         _overload.Begin(_state, _leg);
     }
@@ -109,7 +109,7 @@ public sealed class RoutingSearch
         double seconds = budget.SecondsLeft;
         if (_polish.Better(_best.Plan(), _options.PolishEffort, double.IsInfinity(seconds) ? seconds : seconds * 0.7, cancel) is not { } better) return;
         _state.TakeOver(better);
-        if (_state.Overload == 0 && _state.Total < _best.Total) _best.Keep(_state);
+        if (_best.IsWorseThan(_state)) _best.Keep(_state);
     }
 
     private void Step(double temperature)
@@ -126,7 +126,7 @@ public sealed class RoutingSearch
             return;
         }
 
-        if (_state.Overload == 0 && _state.Total < _best.Total) _best.Keep(_state);
+        if (_best.IsWorseThan(_state)) _best.Keep(_state);
         _polish.Notice(_state, _best.Total);
     }
 

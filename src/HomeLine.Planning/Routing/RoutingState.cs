@@ -62,6 +62,14 @@ internal sealed partial class RoutingState
     /// <summary>What the search compares: the total and the price of overload.</summary>
     public long Judged => Total + (Overload * OverloadPrice);
 
+    /// <summary>Requests left out that must be served.</summary>
+    public int Missing { get; private set; }
+
+    /// <summary>The total without the prices of those: what the caller calls cost.</summary>
+    public long Cost => Total - _priceOfMissing;
+
+    private long _priceOfMissing;
+
     /// <summary>The part of the total that is the price of what is left out.</summary>
     public long PriceOfAbsent()
     {
@@ -162,15 +170,29 @@ internal sealed partial class RoutingState
 
     private readonly int[] _absentAt;
 
+    private bool MustServe(int request) => _model.Problem.Requests[request].PriceOfLeavingOut is null;
+
     private void SetAbsent(int request)
     {
         _absentAt[request] = AbsentCount;
         Absent[AbsentCount++] = request;
+        if (MustServe(request))
+        {
+            Missing++;
+            _priceOfMissing += _model.LeavingOut[request];
+        }
+
         Total += _model.LeavingOut[request];
     }
 
     private void SetPresent(int request)
     {
+        if (MustServe(request))
+        {
+            Missing--;
+            _priceOfMissing -= _model.LeavingOut[request];
+        }
+
         int hole = _absentAt[request], last = Absent[--AbsentCount];
         Absent[hole] = last;
         _absentAt[last] = hole;
