@@ -2,9 +2,7 @@ using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Policy;
-using HomeLine.LineCare.Recording;
 using HomeLine.LineCare.Scope;
-using HomeLine.LineCare.Windows;
 using NodaTime;
 using static HomeLine.LineCare.Tests.Given;
 

@@ -12,7 +12,6 @@ using HomeLine.LineCare.RedFlags;
 using HomeLine.LineCare.Windows;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using NodaTime;
 
 namespace HomeLine.Agency.Tests.Reports;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HomeLine.Agency.Roster;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Roster;
-using HomeLine.LineCare;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;

@@ -1,7 +1,6 @@
 using CsCheck;
 using HomeLine.LineCare.Calendar;
 using HomeLine.LineCare.Ledger;
-using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Recording;
 using HomeLine.LineCare.Tests.Naive;
 using HomeLine.LineCare.Travel;

@@ -1,7 +1,6 @@
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
-using HomeLine.LineCare.Policy;
 using HomeLine.LineCare.Windows;
 using NodaTime;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Policy;
 using HomeLine.LineCare.Scope;

@@ -1,5 +1,4 @@
 using HomeLine.LineCare.Lines;
-using HomeLine.LineCare.Orders;
 using NodaTime;
 using static HomeLine.LineCare.Tests.Given;
 
