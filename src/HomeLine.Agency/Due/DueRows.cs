@@ -1,17 +1,20 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Windows;
 using NodaTime;
+using NodaTime.Text;
 
 namespace HomeLine.Agency.Due;
 
 /// <summary>Windows as rows people read: the most pressing first, each with its words.</summary>
 public static class DueRows
 {
+    private static readonly LocalDatePattern Days = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
+    private static readonly LocalDateTimePattern Moments = LocalDateTimePattern.CreateWithInvariantCulture("ddd d MMM HH:mm");
+
     /// <summary>Rows of every patient, most pressing first.</summary>
     public static ImmutableArray<DueRow> Of(AgencyRoster roster, CareFiles files, PlannedWeek? published, Instant now)
     {
@@ -40,11 +43,12 @@ public static class DueRows
         // Told apart as they are, not by what they say: comparing windows by value would write out every reason.
         ILookup<DueWindow, string> chores = (visits.IsEmpty ? [] : Chore.Of(care, answer)).ToLookup<Chore, DueWindow, string>(c => c.Lead, c => c.Key, ReferenceEqualityComparer.Instance);
         string place = PlaceOf(patient, map);
+        LocalDate today = now.InZone(patient.Zone).Date;
         foreach (ImmutableArray<DueWindow> row in InOneGo(answer.Windows))
         {
             DueWindow window = row[0];
             Line? line = window.Line is { } id ? lines[id] : null;
-            Urgency urgency = UrgencyOf(window, answer.OnHold, patient.Zone, now);
+            Urgency urgency = UrgencyOf(window, answer.OnHold, today, now);
             yield return new DueRow(
                 patient.Id,
                 patient.Name,
@@ -65,13 +69,13 @@ public static class DueRows
     public static string PlaceOf(Patient patient, AgencyMap map) =>
         map.Towns.MinBy(t => Math.Pow(t.At.X - patient.Home.X, 2) + Math.Pow(t.At.Y - patient.Home.Y, 2))?.Name ?? patient.Address;
 
-    private static Urgency UrgencyOf(DueWindow window, Hold? hold, DateTimeZone zone, Instant now)
+    private static Urgency UrgencyOf(DueWindow window, Hold? hold, LocalDate today, Instant now)
     {
         if (hold is not null) return Urgency.OnHold;
         if (window.IsLateAt(now)) return Urgency.Late;
         if (window.Standing == WindowStanding.CutShort) return Urgency.CutShort;
         if (window.Standing == WindowStanding.DateUnknown) return Urgency.DateUnknown;
-        if (window.LastDay == now.InZone(zone).Date) return Urgency.DueToday;
+        if (window.LastDay == today) return Urgency.DueToday;
         return window.Opens <= now ? Urgency.Open : Urgency.Ahead;
     }
 
@@ -129,8 +133,7 @@ public static class DueRows
         return visit is null ? null : $"{Day(visit.Day)} {visit.Start:HH:mm}, {nurses.GetValueOrDefault(visit.Nurse, visit.Nurse)}";
     }
 
-    private static string Day(LocalDate date) => date.ToString("ddd d MMM", CultureInfo.InvariantCulture);
+    private static string Day(LocalDate date) => Days.Format(date);
 
-    private static string Moment(Instant at, DateTimeZone zone) =>
-        at.InZone(zone).LocalDateTime.ToString("ddd d MMM HH:mm", CultureInfo.InvariantCulture);
+    private static string Moment(Instant at, DateTimeZone zone) => Moments.Format(at.InZone(zone).LocalDateTime);
 }
