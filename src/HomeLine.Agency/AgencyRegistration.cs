@@ -52,6 +52,7 @@ public static class AgencyRegistration
         services.AddSingleton<ExceptPatient>();
         services.AddSingleton<ValidateCaregiver>();
         services.AddSingleton<KeepAbsence>();
+        services.AddSingleton<CorrectPatient>();
         services.AddSingleton<AskPolicyShelf>();
         services.AddSingleton<DraftPolicy>();
         services.AddSingleton<DecideQuestion>();

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
+using HomeLine.LineCare.Travel;
 using NodaTime;
 
 namespace HomeLine.LineCare;
@@ -45,7 +46,12 @@ public sealed record CaregiverValidation(PatientId Patient, string Person, CareI
 /// <param name="From">First day, included.</param>
 /// <param name="Through">Last day, included; empty while it lasts.</param>
 /// <param name="Reason">Hospital, away, …</param>
-public sealed record Hold(PatientId Patient, LocalDate From, LocalDate? Through, string Reason);
+/// <param name="Elsewhere">Where the patient stays meanwhile, when it is known; a stay that is known has a last day.</param>
+public sealed record Hold(PatientId Patient, LocalDate From, LocalDate? Through, string Reason, Elsewhere? Elsewhere = null)
+{
+    /// <summary>The days elsewhere; empty when the place or the last day is not known.</summary>
+    public Stay? Stay => Elsewhere is { } place && Through is { } last ? new Stay(From, last, place.Zone, place.State) : null;
+}
 
 /// <summary>A patient-level exception to policy, with its owner and end.</summary>
 /// <param name="Patient">For whom.</param>
@@ -136,6 +142,10 @@ public sealed record PatientCare
         after._story = new Kept(_story.Story?.Then(entry, after));
         return after;
     }
+
+    /// <summary>The lines that have not been taken out or exchanged by an instant.</summary>
+    /// <param name="now">The instant to answer for.</param>
+    public ImmutableArray<Line> InPlace(Instant now) => [.. ToldBy(now).Lines.Where(story => story.Ended is null).Select(story => story.Line)];
 
     /// <summary>What the ledger says as of an instant.</summary>
     internal StorySoFar ToldBy(Instant now)

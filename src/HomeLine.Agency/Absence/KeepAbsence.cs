@@ -12,8 +12,11 @@ using NodaTime;
 
 namespace HomeLine.Agency.Absence;
 
-/// <summary>A hold that was kept, with what has to be found out.</summary>
-public sealed record KeptHold(Hold Hold, string Flag);
+/// <summary>A hold that was kept, with what has to be found out, and what has to be arranged.</summary>
+/// <param name="Hold">The hold.</param>
+/// <param name="Flag">What has to be found out; empty when nothing.</param>
+/// <param name="Told">What follows: care that falls due meanwhile, a place where nobody is licensed.</param>
+public sealed record KeptHold(Hold Hold, string Flag, ImmutableArray<RecordingReply> Told);
 
 /// <summary>Holds and returns: planning pauses, the clocks run on, and on return every item gets a date or none.</summary>
 public sealed class KeepAbsence(IDbContextFactory<AgencyDb> databases, AgencyClock clock)
@@ -34,8 +37,14 @@ public sealed class KeepAbsence(IDbContextFactory<AgencyDb> databases, AgencyClo
             return new Refusal("hold-in-future", "A hospital stay cannot begin in the future.", "Correct the day.");
         if (entry.Through < start.From)
             return new Refusal("hold-ends-before-start", "The last day is before the first.", "Correct one of them.");
+        if (entry.Elsewhere is not null && (entry.InHospital || entry.Through is null))
+            return new Refusal(AbsenceCodes.StayWithoutEnd, "A stay at a place that is named has a last day, and is not a hospital stay.", "Give the last day, or leave the place empty.");
+        if (entry.Elsewhere is { } there && DateTimeZoneProviders.Tzdb.GetZoneOrNull(there.ZoneId) is null)
+            return new Refusal("zone-unknown", "This time zone is not known.", "Choose one of the list, for example America/New_York.");
         string reason = entry.Reason.Trim().Length > 0 ? entry.Reason.Trim() : entry.InHospital ? "hospital" : "away";
-        var hold = new Hold(patient.Id, start.From, entry.InHospital ? null : entry.Through, reason);
+        var hold = new Hold(patient.Id, start.From, entry.InHospital ? null : entry.Through, reason, entry.Elsewhere);
+        ImmutableArray<RecordingReply> told = BeforeLeaving.Replies(agency, hold);
+        if (Replies.Refusal(told, "") is { } refused) return refused;
         if (entry.InHospital)
         {
             db.LineEvents.Add(Entry(agency, patient, actor, LineEventKind.AdmittedToHospital, reason) with
@@ -53,7 +62,7 @@ public sealed class KeepAbsence(IDbContextFactory<AgencyDb> databases, AgencyClo
         }
 
         await AuditTrail.AppendAsync(db, actor, "hold-patient", patient.Id.Value, start.Flag is null ? reason : $"{reason}; first day unknown, from today", clock.RealNow(), cancel);
-        return new KeptHold(hold, start.Flag?.Sentence ?? "");
+        return new KeptHold(hold, start.Flag?.Sentence ?? "", told);
     }, cancel);
 
     /// <summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Travel;
 using NodaTime;
 
 namespace HomeLine.Agency.Absence;
@@ -11,7 +12,8 @@ namespace HomeLine.Agency.Absence;
 /// <param name="From">First day; empty when unknown, then today, said so.</param>
 /// <param name="Through">Last day when it is known; never for hospital.</param>
 /// <param name="Reason">Where, for example <c>hospital</c> or <c>with the daughter</c>.</param>
-public sealed record HoldEntry(PatientId Patient, bool InHospital, LocalDate? From, LocalDate? Through, string Reason);
+/// <param name="Elsewhere">The place, when the patient stays at one that is known; such a stay has a last day.</param>
+public sealed record HoldEntry(PatientId Patient, bool InHospital, LocalDate? From, LocalDate? Through, string Reason, Elsewhere? Elsewhere = null);
 
 /// <summary>One item looked at on return: a date with how it is known, or none.</summary>
 /// <param name="Line">On which line.</param>

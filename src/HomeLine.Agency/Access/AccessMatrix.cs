@@ -16,7 +16,7 @@ public static class AccessMatrix
         // Which questions a nurse may decide stands in DecisionRights.
         Decide => role is ClinicalManager or Nurse,
         TakeOrder or ValidateCaregiver => role is ClinicalManager or Nurse,
-        KeepReferral or HoldPatient => role is ClinicalManager or Coordinator or Nurse,
+        KeepReferral or HoldPatient or CorrectPatient => role is ClinicalManager or Coordinator or Nurse,
         EditPolicy => role is ClinicalManager,
         ImportRoster => role is Administrator or Coordinator,
         ManageAccounts => role is Administrator,

@@ -16,6 +16,7 @@ public enum AgencyAction
     TakeOrder,
     KeepReferral,
     HoldPatient,
+    CorrectPatient,
     ValidateCaregiver,
     PrintCareSheet,
     PrintDaySheet,

@@ -9,15 +9,20 @@ using NodaTime.Text;
 
 namespace HomeLine.Agency.Caregivers;
 
-/// <summary>A validation as entered: one person, one line or every line, one task or several shown in one lesson.</summary>
+/// <summary>A validation as entered: one person, one device, one task or several shown in one lesson.</summary>
 /// <param name="Patient">Whose caregiver.</param>
 /// <param name="Person">Who was shown and did it back.</param>
 /// <param name="Items">The tasks.</param>
-/// <param name="Line">On which line; empty for every line of the patient.</param>
+/// <param name="Line">On which line; empty for every line of one kind.</param>
 /// <param name="Through">Last day; empty for the life that policy gives.</param>
-public sealed record ValidationEntry(PatientId Patient, string Person, ImmutableArray<CareItem> Items, LineId? Line, LocalDate? Through);
+/// <param name="Device">Which kind of line it was shown on; needed without <paramref name="Line"/> when the patient has lines of several kinds.</param>
+public sealed record ValidationEntry(
+    PatientId Patient, string Person, ImmutableArray<CareItem> Items, LineId? Line, LocalDate? Through, LineKind? Device = null);
 
-/// <summary>Keeps who is validated for what: by task, line and person, with an end.</summary>
+/// <summary>
+/// Keeps who is validated for what: by task, line and person, with an end. What was shown on a PICC says nothing about a port: each line it counts for
+/// is written down, and a line that comes later counts from its own lesson.
+/// </summary>
 public sealed class ValidateCaregiver(IDbContextFactory<AgencyDb> databases, AgencyClock clock)
 {
     /// <summary>Tasks a caregiver can be validated for.</summary>
@@ -34,20 +39,27 @@ public sealed class ValidateCaregiver(IDbContextFactory<AgencyDb> databases, Age
         if (Fault(entry, through, longest, agency) is { } fault) return fault;
         var kept = ImmutableArray.CreateBuilder<CaregiverValidation>();
         foreach (CareItem item in entry.Items.Distinct())
-            kept.Add(await KeepAsync(db, new CaregiverValidation(entry.Patient, entry.Person.Trim(), item, through, entry.Line), cancel));
+        {
+            foreach (LineId line in ShownOn(entry, agency))
+                kept.Add(await KeepAsync(db, new CaregiverValidation(entry.Patient, entry.Person.Trim(), item, through, line), cancel));
+        }
+
         await AuditTrail.AppendAsync(db, actor, "validate-caregiver", $"{entry.Patient} {entry.Person.Trim()}", $"{string.Join(", ", entry.Items)} through {LocalDatePattern.Iso.Format(through)}", clock.RealNow(), cancel);
         return kept.ToImmutable();
     }, cancel);
 
-    /// <summary>Stops a caregiver from a task at once: from today it is the nurse's. Needs <see cref="AgencyAction.ValidateCaregiver"/> and a reason.</summary>
+    /// <summary>Stops a caregiver from a task at once, on every line: from today it is the nurse's. Needs <see cref="AgencyAction.ValidateCaregiver"/> and a reason.</summary>
     public Task<Outcome<CaregiverValidation>> StopAsync(Actor actor, CaregiverValidation validation, string reason, CancellationToken cancel) => AgencyWork.DoAsync<CaregiverValidation>(databases, clock, actor, AgencyAction.ValidateCaregiver, async (db, agency) =>
     {
         if (string.IsNullOrWhiteSpace(reason))
             return new Refusal("validation-reason-missing", "It is not said why the caregiver is stopped.", "Say why in a few words.");
-        if (await FindAsync(db, validation, cancel) is not { } stored || stored.ValidThrough < agency.Today)
+        var inForce = await db.Caregivers
+            .Where(c => c.Patient == validation.Patient && c.Person == validation.Person && c.Item == validation.Item && c.ValidThrough >= agency.Today)
+            .ToListAsync(cancel);
+        if (inForce.All(c => c.Line != validation.Line))
             return new Refusal("validation-unknown", "There is no such validation in force.", "Look at the patient again.");
         LocalDate yesterday = agency.Today.PlusDays(-1);
-        db.Entry(stored).Property(v => v.ValidThrough).CurrentValue = yesterday;
+        foreach (CaregiverValidation stored in inForce) db.Entry(stored).Property(v => v.ValidThrough).CurrentValue = yesterday;
         await AuditTrail.AppendAsync(db, actor, "stop-caregiver", $"{validation.Patient} {validation.Person}", $"{validation.Item}: {reason.Trim()}", clock.RealNow(), cancel);
         return validation with { ValidThrough = yesterday };
     }, cancel);
@@ -58,6 +70,8 @@ public sealed class ValidateCaregiver(IDbContextFactory<AgencyDb> databases, Age
             return new Refusal("patient-unknown", "There is no such patient.", "Go back to the list and choose again.");
         if (entry.Line is { } line && agency.Roster.Lines.All(l => l.Id != line || l.Patient != entry.Patient))
             return new Refusal("line-unknown", "This patient has no such line.", "Ask which line is meant.");
+        if (ShownOn(entry, agency).IsEmpty)
+            return new Refusal("device-missing", "The patient has lines of several kinds, and what was shown on one does not count on another.", "Choose the line, or the kind of line, it was shown on.");
         if (string.IsNullOrWhiteSpace(entry.Person))
             return new Refusal("caregiver-missing", "It is not said who was validated.", "Write who it is, for example: spouse.");
         if (entry.Items.IsDefaultOrEmpty || entry.Items.Except(Tasks).Any())
@@ -65,6 +79,16 @@ public sealed class ValidateCaregiver(IDbContextFactory<AgencyDb> databases, Age
         return through < agency.Today || through > longest
             ? new Refusal("validation-out-of-range", $"A validation ends between today and {longest:uuuu-MM-dd}, the longest policy allows.", "Choose another last day.")
             : null;
+    }
+
+    /// <summary>The lines a lesson counts for; none when it is not said on which kind of line it was.</summary>
+    private static ImmutableArray<LineId> ShownOn(ValidationEntry entry, Roster.AgencyAtHand agency)
+    {
+        if (entry.Line is { } one) return [one];
+        ImmutableArray<Line> lines = agency.Files[entry.Patient].InPlace(agency.Now);
+        LineKind[] kinds = [.. lines.Select(l => l.Kind).Distinct()];
+        LineKind? device = entry.Device ?? (kinds.Length == 1 ? kinds[0] : null);
+        return [.. lines.Where(l => l.Kind == device).Select(l => l.Id)];
     }
 
     private static async Task<CaregiverValidation> KeepAsync(AgencyDb db, CaregiverValidation validation, CancellationToken cancel)

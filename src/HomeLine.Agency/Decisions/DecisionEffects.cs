@@ -67,6 +67,7 @@ internal sealed class DecisionEffects(AgencyDb db, Actor actor, DecisionFacts fa
         entry.Property(x => x.Through).CurrentValue = made.Until ?? DecisionFaults.LongestEnd(facts);
         entry.Property(x => x.Owner).CurrentValue = made.LicensedName.Trim();
         entry.Property(x => x.Reason).CurrentValue = made.Reason.Trim();
+        await AuditTrail.AppendAsync(db, actor, "except", $"{question.Patient} {rule}", $"{made.LicensedName.Trim()}: {made.Reason.Trim()}", realNow, cancel);
         return ImmutableArray<PersonToTell>.Empty;
     }
 

@@ -68,6 +68,7 @@ public sealed class AskPatient(IDbContextFactory<AgencyDb> databases, AgencyCloc
         {
             Screen = ScreenContext.Of(care, agency.Files.Policy, agency.Today),
             Frequency = FrequencyLedger.Of(care, visits, agency.Files.Policy, agency.Now),
+            InPlace = care.InPlace(agency.Now),
             Exceptions = care.Exceptions,
             ToldMinutes = (int)agency.Files.Policy.ValueOf("told.range", agency.Today),
         };

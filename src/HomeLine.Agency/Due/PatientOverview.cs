@@ -27,6 +27,9 @@ public sealed record PatientOverview(
     /// <summary>What about the patient decides which questions of the symptom screen are asked; every one until it is known.</summary>
     public ScreenContext Screen { get; init; } = ScreenContext.Unknown;
 
+    /// <summary>The lines that have not been taken out.</summary>
+    public ImmutableArray<Line> InPlace { get; init; } = [];
+
     /// <summary>Visits week by week against the orders, beside the interval clocks.</summary>
     public ImmutableArray<FrequencyLedger> Frequency { get; init; } = [];
 

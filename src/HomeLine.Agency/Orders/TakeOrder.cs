@@ -31,6 +31,13 @@ public sealed class TakeOrder(IDbContextFactory<AgencyDb> databases, AgencyClock
         draft = draft with { VisitStartedAt = draft.VisitStartedAt ?? await VisitUnderWayAsync(db, agency, draft.Order.Patient, cancel) };
         ImmutableArray<RecordingReply> replies = BeforeOrdering.Replies(agency.Files[draft.Order.Patient], draft, agency.Files.Policy, agency.Now);
         if (Replies.Refusal(replies, entry.Answer) is { } refused) return refused;
+        foreach (CareOrder old in BeforeOrdering.Replaced(agency.Files[draft.Order.Patient], draft.Order))
+        {
+            CareOrder stored = await db.Orders.SingleAsync(o => o.Id == old.Id, cancel);
+            db.Entry(stored).Property(o => o.EndsOn).CurrentValue = draft.Order.StartsOn.PlusDays(-1);
+            await AuditTrail.AppendAsync(db, actor, "end-order", old.Id, $"{id} takes its place", clock.RealNow(), cancel);
+        }
+
         db.Orders.Add(draft.Order);
         if (draft.Verbal is { } verbal) db.VerbalOrders.Add(verbal);
         await AuditTrail.AppendAsync(db, actor, "take-order", $"{draft.Order.Patient} order {id}", Detail(draft, entry.Answer), clock.RealNow(), cancel);

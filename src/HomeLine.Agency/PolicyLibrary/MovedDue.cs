@@ -50,7 +50,8 @@ public static class PolicyPreview
     public static Instant AsOf(PolicyDraft draft, Patient patient, Instant now) =>
         Instant.Max(now, patient.Zone.AtStartOfDay(draft.EffectiveFrom).ToInstant());
 
-    private static MovedDue Row(Patient patient, PatientCare care, MovedWindow moved)
+    /// <summary>One moved window in words.</summary>
+    public static MovedDue Row(Patient patient, PatientCare care, MovedWindow moved)
     {
         DueWindow window = (moved.After ?? moved.Before)!;
         Line? line = window.Line is { } id ? care.Lines.First(l => l.Id == id) : null;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NodaTime;
 
 namespace HomeLine.Agency.Roster;
@@ -19,6 +20,9 @@ public sealed record AgencyProfile
 
     /// <summary>The emergency number of the place.</summary>
     public string EmergencyNumber { get; init; } = "911";
+
+    /// <summary>States of the nurse licensure compact the agency works in: a multistate licence of one covers the others. Empty when none.</summary>
+    public ImmutableArray<string> CompactStates { get; init; } = [];
 
     /// <summary>All people are invented; a banner says so and real exports are refused.</summary>
     public bool IsDemo { get; init; }

@@ -15,6 +15,9 @@ public sealed record NurseFile
     public required MapPoint Home { get; init; }
     public string Phone { get; init; } = "";
     public ImmutableArray<string> Skills { get; init; } = [];
+
+    /// <summary>Sign-offs that end, by skill word; a word not named here does not lapse.</summary>
+    public ImmutableArray<SignOffEnd> SignOffs { get; init; } = [];
     public ImmutableArray<StateLicence> Licences { get; init; } = [];
 
     /// <summary>Traits patients may require or exclude, for example <c>female</c>, <c>allergy:cat</c>, <c>language:es</c>.</summary>
@@ -28,7 +31,13 @@ public sealed record NurseFile
 }
 
 /// <summary>A licence to practise in one state, valid through a day, included; empty when no end is recorded.</summary>
-public sealed record StateLicence(string State, LocalDate? ValidThrough);
+/// <param name="State">The state that issued it.</param>
+/// <param name="ValidThrough">Last valid day, included.</param>
+/// <param name="Compact">A multistate licence: it also covers the other states of the agency's list of compact states.</param>
+public sealed record StateLicence(string State, LocalDate? ValidThrough, bool Compact = false);
+
+/// <summary>The last day a sign-off for a skill counts, included.</summary>
+public sealed record SignOffEnd(string Skill, LocalDate ValidThrough);
 
 /// <summary>Usual working time on one weekday, branch time.</summary>
 public sealed record WorkingTime(IsoDayOfWeek Weekday, LocalTime From, LocalTime To, bool OnCall = false);

@@ -1,29 +1,52 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Storage;
 using HomeLine.LineCare;
+using HomeLine.LineCare.Orders;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 
 namespace HomeLine.Agency.Roster;
 
 /// <summary>
-/// What was put down in the program itself, by the audit trail: validations, stops, holds, returns and exceptions. A file that does not know of it
+/// What was put down in the program itself, by the audit trail: validations, stops, holds, returns, exceptions, orders that a newer one ended, and
+/// corrected dates of birth and of the start of care. A file that does not know of it
 /// takes none of it back: a caregiver who was stopped stays stopped, a patient who came home stays home.
 /// </summary>
 /// <param name="Caregivers">Patient and person, as the trail names them.</param>
 /// <param name="Patients">Patients whose holds were begun or ended here.</param>
 /// <param name="Exceptions">Patient and rule.</param>
-public sealed record PutDown(ImmutableHashSet<string> Caregivers, ImmutableHashSet<string> Patients, ImmutableHashSet<string> Exceptions)
+/// <param name="EndedOrders">Orders that a newer one ended.</param>
+/// <param name="Corrected">Patients whose dates were corrected here.</param>
+public sealed record PutDown(
+    ImmutableHashSet<string> Caregivers, ImmutableHashSet<string> Patients, ImmutableHashSet<string> Exceptions,
+    ImmutableHashSet<string> EndedOrders, ImmutableHashSet<string> Corrected)
 {
-    public static PutDown Nothing { get; } = new([], [], []);
+    public static PutDown Nothing { get; } = new([], [], [], [], []);
 
     internal static async Task<PutDown> ReadAsync(AgencyDb db, CancellationToken cancel)
     {
-        string[] actions = ["validate-caregiver", "stop-caregiver", "hold-patient", "return-home", "except"];
+        string[] actions = ["validate-caregiver", "stop-caregiver", "hold-patient", "return-home", "except", "end-order", "correct-patient"];
         var entries = await db.AuditEntries.AsNoTracking().Where(e => actions.Contains(e.Action)).Select(e => new { e.Action, e.Subject }).ToListAsync(cancel);
         return new PutDown(
             [.. entries.Where(e => e.Action is "validate-caregiver" or "stop-caregiver").Select(e => e.Subject)],
             [.. entries.Where(e => e.Action is "hold-patient" or "return-home").Select(e => e.Subject)],
-            [.. entries.Where(e => e.Action == "except").Select(e => e.Subject)]);
+            [.. entries.Where(e => e.Action == "except").Select(e => e.Subject)],
+            [.. entries.Where(e => e.Action == "end-order").Select(e => e.Subject)],
+            [.. entries.Where(e => e.Action == "correct-patient").Select(e => e.Subject)]);
+    }
+
+    /// <summary>An order that a newer one ended here stays ended; what else the file says of it counts.</summary>
+    internal ImmutableArray<CareOrder> Keep(ImmutableArray<CareOrder> stored, ImmutableArray<CareOrder> incoming)
+    {
+        var ended = stored.Where(o => EndedOrders.Contains(o.Id)).DistinctBy(o => o.Id).ToDictionary(o => o.Id, o => o.EndsOn, StringComparer.Ordinal);
+        return [.. incoming.Select(o => ended.TryGetValue(o.Id, out LocalDate? last) && !(o.EndsOn < last) ? o with { EndsOn = last } : o)];
+    }
+
+    /// <summary>Dates corrected here stay; what else the file says of the patient counts.</summary>
+    internal ImmutableArray<Patient> Keep(ImmutableArray<Patient> stored, ImmutableArray<Patient> incoming)
+    {
+        var known = stored.Where(p => Corrected.Contains(p.Id.Value)).DistinctBy(p => p.Id).ToDictionary(p => p.Id);
+        return [.. incoming.Select(p => known.TryGetValue(p.Id, out Patient? ours) ? p with { BornOn = ours.BornOn, CareStartedOn = ours.CareStartedOn } : p)];
     }
 
     internal ImmutableArray<CaregiverValidation> Keep(ImmutableArray<CaregiverValidation> stored, ImmutableArray<CaregiverValidation> incoming) =>

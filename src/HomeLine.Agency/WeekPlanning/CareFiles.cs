@@ -4,6 +4,7 @@ using HomeLine.LineCare;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Policy;
+using HomeLine.LineCare.Travel;
 using NodaTime;
 
 namespace HomeLine.Agency.WeekPlanning;
@@ -37,7 +38,7 @@ public sealed class CareFiles
         var files = roster.Patients.ToImmutableDictionary(p => p.Id, p => new PatientCare
         {
             Patient = p.Id,
-            Zone = p.Zone,
+            Zone = TravellingZone.Of(p.Zone, holds[p.Id].Select(h => h.Stay).OfType<Stay>()),
             CareStartedOn = p.CareStartedOn,
             BornOn = p.BornOn,
             Risks = p.Risks,

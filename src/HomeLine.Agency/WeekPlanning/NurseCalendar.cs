@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HomeLine.Agency.Roster;
 using HomeLine.LineCare.Policy;
 using HomeLine.Planning.Problem;
@@ -8,14 +9,17 @@ namespace HomeLine.Agency.WeekPlanning;
 /// <summary>Nurse files as the planner's nurses: shifts of the horizon, leave taken out, licences by day.</summary>
 public static class NurseCalendar
 {
-    public static Nurse Of(NurseFile file, RoadTravel roads, PlanCalendar calendar, PolicyBook policy) => new()
+    public static Nurse Of(NurseFile file, RoadTravel roads, PlanCalendar calendar, PolicyBook policy, ImmutableArray<string> compactStates) => new()
     {
         Id = file.Id,
         Name = file.Name,
         Home = roads.PlaceOfNurse(file.Id),
         Shifts = [.. Enumerable.Range(0, calendar.DayCount).Select(day => ShiftOn(file, day, calendar, policy)).OfType<Shift>()],
         Skills = CredentialScope.Within(file, policy, calendar.FirstDay),
-        Licences = [.. file.Licences.Select(l => new Licence(l.State, l.ValidThrough is { } last ? calendar.Day(last) : int.MaxValue))],
+        SkillEnds = [.. file.SignOffs.Select(s => new SkillEnd(s.Skill, calendar.Day(s.ValidThrough)))],
+        Licences = [.. from licence in file.Licences
+                       from state in StatesOf(licence, compactStates)
+                       select new Licence(state, licence.ValidThrough is { } last ? calendar.Day(last) : int.MaxValue)],
         Traits = file.Traits,
         MaxVisitsADay = file.MaxVisitsADay,
     };
@@ -26,6 +30,10 @@ public static class NurseCalendar
         if (file.Leaves.FirstOrDefault(l => date >= l.From && date <= l.Through) is { } leave) return leave.Reason;
         return file.Week.Any(w => w.Weekday == date.DayOfWeek && !w.OnCall) ? "" : "off";
     }
+
+    /// <summary>A multistate licence of a state of the compact covers the others of it; a single-state one its own.</summary>
+    private static ImmutableArray<string> StatesOf(StateLicence licence, ImmutableArray<string> compactStates) =>
+        licence.Compact && compactStates.Contains(licence.State) ? compactStates : [licence.State];
 
     private static Shift? ShiftOn(NurseFile file, int day, PlanCalendar calendar, PolicyBook policy)
     {

@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.Orders;
 using HomeLine.Agency.Roster;
 using HomeLine.LineCare;
-using HomeLine.LineCare.Ledger;
-using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Policy;
 using HomeLine.Planning.Problem;
@@ -32,7 +31,7 @@ public static class PatientHomes
             InterpreterMinutes = needsInterpreter ? (int)policy.ValueOf("visit.interpreter", today) : 0,
             KnownNurses = patient.KnownNurses,
             CrewSize = patient.CrewSize,
-            Allowances = Allowances(care, policy, calendar, today),
+            Allowances = Allowances(care, policy, calendar, now),
         };
     }
 
@@ -52,38 +51,29 @@ public static class PatientHomes
 
     /// <summary>
     /// Visits the plan of care still allows in each calendar week of the horizon: ordered ones, less those already made,
-    /// and the as-needed ones left, which count once for the whole horizon.
+    /// and the as-needed ones left, which count once for the whole horizon. A week that begins under a renewed order counts by that one.
     /// </summary>
-    private static ImmutableArray<WeekAllowance> Allowances(PatientCare care, PolicyBook policy, PlanCalendar calendar, LocalDate today)
+    private static ImmutableArray<WeekAllowance> Allowances(PatientCare care, PolicyBook policy, PlanCalendar calendar, Instant now)
     {
-        CareOrder? order = care.Orders
-            .Where(o => o.Kind == OrderKind.VisitFrequency && o.VisitsPerWeek is not null && o.StartsOn <= today && !(o.EndsOn < today))
-            .MaxBy(o => o.StartsOn);
-        if (order is null) return [];
-        int asNeeded = Math.Max(0, (order.AsNeededVisits ?? 0) - order.AsNeededUsed);
-        IsoDayOfWeek weekStart = policy.ValueOf("frequency.weekstart", today) == 1 ? IsoDayOfWeek.Monday : IsoDayOfWeek.Sunday;
+        CareOrder[] orders = [.. care.Orders.Where(o => o is { Kind: OrderKind.VisitFrequency, VisitsPerWeek: not null }).OrderByDescending(o => o.StartsOn)];
         var allowances = ImmutableArray.CreateBuilder<WeekAllowance>();
         for (int first = 0; first < calendar.DayCount;)
         {
             LocalDate date = calendar.Date(first);
-            LocalDate weekBegan = date.DayOfWeek == weekStart ? date : date.Previous(weekStart);
-            int last = Math.Min(calendar.Day(weekBegan) + 6, calendar.DayCount - 1);
-            int made = VisitDays(care, weekBegan, calendar.Date(0).PlusDays(first));
-            allowances.Add(new WeekAllowance(first, last, Math.Max(0, order.VisitsPerWeek!.Value - made) + asNeeded));
+            int last = Math.Min(calendar.Day(VisitFrequency.LastDayOfWeek(date, policy)), calendar.DayCount - 1);
+            // Under an order that starts within the week its visits count for the whole week; before the first order nothing is allowed or counted.
+            if (orders.FirstOrDefault(o => o.IsActiveOn(date)) is { } order)
+            {
+                int made = MadeIn(care, VisitFrequency.FirstDayOfWeek(date, policy), date, now);
+                allowances.Add(new WeekAllowance(first, last, Math.Max(0, order.VisitsPerWeek!.Value - made) + (VisitFrequency.AsNeededLeft(order) ?? 0)));
+            }
+
             first = last + 1;
         }
 
         return allowances.ToImmutable();
     }
 
-    private static int VisitDays(PatientCare care, LocalDate from, LocalDate before) => care.Events
-        .Where(e => e.Performer == PerformerKind.Nurse && e.Performed is not null && IsCare(e.Kind))
-        .Select(e => e.Performed!.Value.Date)
-        .Where(d => d >= from && d < before)
-        .Distinct()
-        .Count();
-
-    private static bool IsCare(LineEventKind kind) => kind is not (
-        LineEventKind.Refused or LineEventKind.Missed or LineEventKind.PhoneCall or LineEventKind.SealReported
-        or LineEventKind.AdmittedToHospital or LineEventKind.ReturnedHome or LineEventKind.Inserted or LineEventKind.TipConfirmed);
+    private static int MadeIn(PatientCare care, LocalDate from, LocalDate before, Instant now) =>
+        VisitDays.Of(care, [], now).Count(day => day >= from && day < before);
 }

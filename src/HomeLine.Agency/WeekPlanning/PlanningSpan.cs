@@ -35,13 +35,19 @@ public sealed record PlanningSpan(int From, int Through, string Because)
     private PlanningSpan EndingBefore(int minute, string because) =>
         minute - 1 < Through ? this with { Through = minute - 1, Because = because } : this;
 
-    /// <summary>Last day of the plan of care in force; empty when it is open-ended or none is recorded.</summary>
+    /// <summary>Last day of the plan of care in force, renewals that follow without a gap among it; empty when it is open-ended or none is recorded.</summary>
     private static LocalDate? PlanOfCareEnd(PatientCare care, LocalDate today)
     {
         LocalDate? end = null;
-        foreach (CareOrder order in care.Orders.Where(o => o.Kind == OrderKind.VisitFrequency && o.StartsOn <= today))
+        foreach (CareOrder order in care.Orders.Where(o => o.Kind == OrderKind.VisitFrequency).OrderBy(o => o.StartsOn))
         {
-            if (order.EndsOn is not { } last) return null;
+            if (order.StartsOn > today && (end is null || order.StartsOn > end.Value.PlusDays(1))) break;
+            if (order.EndsOn is not { } last)
+            {
+                if (order.StartsOn <= today || end is not null) return null;
+                continue;
+            }
+
             end = end is { } e && e > last ? e : last;
         }
 

@@ -66,7 +66,7 @@ public sealed record WeekDemand(
             DayCount = calendar.DayCount,
             Now = Math.Max(0, calendar.Minute(now)),
             Travel = roads.Times,
-            Nurses = [.. roster.Nurses.Select(n => NurseCalendar.Of(n, roads, calendar, files.Policy))],
+            Nurses = [.. roster.Nurses.Select(n => NurseCalendar.Of(n, roads, calendar, files.Policy, roster.Profile.CompactStates))],
             Patients = [.. roster.Patients.Select(p => PatientHomes.Of(p, files[p.Id], files.Policy, roads, calendar, now))],
             Tasks = tasks,
             Rules = Rules(files.Policy, now.InZone(calendar.Zone).Date),

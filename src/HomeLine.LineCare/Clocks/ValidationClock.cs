@@ -42,10 +42,21 @@ internal static class ValidationClock
                 + "lapsed, the nurse does it until it is renewed.");
     }
 
+    /// <summary>Renewed on its line; one that counted for every line, on each line the patient has.</summary>
     private static bool IsRenewed(Reckoning reckoning, CaregiverValidation old)
     {
+        if (IsRenewed(reckoning, old, old.Line)) return true;
+        if (old.Line is not null) return false;
+        var inPlace = reckoning.Care.InPlace(reckoning.Now);
+        foreach (var line in inPlace)
+            if (!IsRenewed(reckoning, old, line.Id)) return false;
+        return !inPlace.IsEmpty;
+    }
+
+    private static bool IsRenewed(Reckoning reckoning, CaregiverValidation old, LineId? line)
+    {
         foreach (var other in reckoning.Care.Caregivers)
-            if (other.Person == old.Person && other.Item == old.Item && other.Line == old.Line && other.ValidThrough > old.ValidThrough) return true;
+            if (other.Person == old.Person && other.Item == old.Item && (other.Line == line || other.Line is null) && other.ValidThrough > old.ValidThrough) return true;
         return false;
     }
 

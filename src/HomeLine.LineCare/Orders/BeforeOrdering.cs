@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.LineCare.Clocks;
 using HomeLine.LineCare.Policy;
 using HomeLine.LineCare.Recording;
 using NodaTime;
@@ -41,17 +42,33 @@ public static class BeforeOrdering
             Add(OrderCodes.AsNeededWithoutSigns, ReplyWeight.Refuse, "As-needed visits need the signs that would prompt one (42 CFR 409.43(b)).");
         if (order is { Kind: OrderKind.DrugLevel, DoseTimes.IsEmpty: true })
             Add(DecisionCodes.LevelWithoutDoseTimes, ReplyWeight.Ask, "A level is drawn before a dose: at what times are the doses? It is not planned before that is known.");
+        foreach (var old in Replaced(care, order))
+            Add(OrderCodes.FrequencyReplaced, ReplyWeight.Tell, $"Order {old.Id}, {old.VisitsPerWeek} a week, ends {Says.Short(order.StartsOn.PlusDays(-1))}: this one takes its place.");
         AskAboutFrequency(care, order, now, Add);
         AskAboutLooser(care, order, policy, now, Add);
         AskAboutVerbal(draft, Add);
         return [.. replies.OrderBy(reply => reply.Weight)];
     }
 
+    /// <summary>The visit frequencies that a new one ends the day before it starts: a patient has one at a time.</summary>
+    /// <param name="care">The patient as recorded.</param>
+    /// <param name="order">The new order; any other kind replaces nothing.</param>
+    public static IEnumerable<CareOrder> Replaced(PatientCare care, CareOrder order)
+    {
+        ArgumentNullException.ThrowIfNull(care);
+        ArgumentNullException.ThrowIfNull(order);
+        return order is not { Kind: OrderKind.VisitFrequency, VisitsPerWeek: not null }
+            ? []
+            : care.Orders.Where(old => old.Id != order.Id && old is { Kind: OrderKind.VisitFrequency, VisitsPerWeek: not null }
+                && old.StartsOn < order.StartsOn && !(old.EndsOn < order.StartsOn));
+    }
+
     /// <summary>An interval of two days is three or four visits a calendar week: three a week would break it.</summary>
     private static void AskAboutFrequency(PatientCare care, CareOrder order, Instant now, Action<string, ReplyWeight, string> add)
     {
         var today = now.InZone(care.Zone).Date;
-        var all = care.Orders.Where(other => other.Id != order.Id && other.IsActiveOn(today)).Append(order).ToList();
+        var replaced = Replaced(care, order).ToList();
+        var all = care.Orders.Where(other => other.Id != order.Id && other.IsActiveOn(today) && !replaced.Contains(other)).Append(order).ToList();
         var interval = all.Where(o => o is { Kind: OrderKind.Interval, EveryDays: >= 1 }).OrderBy(o => o.EveryDays).FirstOrDefault();
         var frequency = all.FirstOrDefault(o => o is { Kind: OrderKind.VisitFrequency, VisitsPerWeek: not null });
         if (interval is null || frequency is null || (order != interval && order != frequency)) return;

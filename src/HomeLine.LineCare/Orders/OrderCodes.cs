@@ -12,6 +12,9 @@ public static class OrderCodes
     /// <summary>As-needed visits without the signs that would prompt one.</summary>
     public const string AsNeededWithoutSigns = "as-needed-without-signs";
 
+    /// <summary>A new visit frequency takes the place of the one before.</summary>
+    public const string FrequencyReplaced = "frequency-replaced";
+
     /// <summary>The visits ordered do not cover an interval that was ordered.</summary>
     public const string FrequencyShort = "frequency-short-of-interval";
 

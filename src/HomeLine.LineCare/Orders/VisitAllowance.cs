@@ -26,7 +26,7 @@ public sealed record VisitAllowance(bool Allowed, bool UsesAsNeeded, bool Reques
             return Beyond(forSafety, OrderCodes.NoOrder, "No active order covers a visit on this day.");
         if (order.VisitsPerWeek is not { } ordered) return Within("The order names no number of visits.");
         var week = VisitFrequency.FirstDayOfWeek(on, policy);
-        var inWeek = others.Count(day => day >= week && day < week.PlusDays(7));
+        var inWeek = others.Count(day => VisitFrequency.FirstDayOfWeek(day, policy) == week);
         if (inWeek < ordered) return Within($"Visit {inWeek + 1} of {ordered} this week.");
         return VisitFrequency.AsNeededLeft(order) is > 0 and var left
             ? new VisitAllowance(true, true, false, OrderCodes.FrequencyUsed, $"The {ordered} ordered visits of this week are used; this one is as needed, {left} left.")

@@ -65,13 +65,32 @@ public static class VisitFrequency
         return order.AsNeededVisits is { } visits ? Math.Max(0, visits - order.AsNeededUsed) : null;
     }
 
-    /// <summary>First day of the week that holds <paramref name="day"/>. A change of the week's definition counts from the first full week after it.</summary>
+    /// <summary>
+    /// First day of the week that holds <paramref name="day"/>. A change of the week's definition within a week counts from the first full week after it:
+    /// the week under way ends as it began, and days between its end and the first new week are a short week of their own.
+    /// </summary>
     /// <param name="day">Any civil day.</param>
     /// <param name="policy">The policy book.</param>
     public static LocalDate FirstDayOfWeek(LocalDate day, PolicyBook policy)
     {
         ArgumentNullException.ThrowIfNull(policy);
-        var start = (IsoDayOfWeek)(int)policy.ValueOf(RuleIds.WeekStart, day);
-        return day.DayOfWeek == start ? day : day.Previous(start);
+        var first = OnOrBefore(day, StartOn(day));
+        var before = StartOn(first);
+        return before == first.DayOfWeek ? first : OnOrBefore(day, before);
+
+        IsoDayOfWeek StartOn(LocalDate on) => (IsoDayOfWeek)(int)policy.ValueOf(RuleIds.WeekStart, on);
     }
+
+    /// <summary>Last day of the week that holds <paramref name="day"/>; six days after the first, or fewer when the definition of the week changes.</summary>
+    /// <param name="day">Any civil day.</param>
+    /// <param name="policy">The policy book.</param>
+    public static LocalDate LastDayOfWeek(LocalDate day, PolicyBook policy)
+    {
+        var first = FirstDayOfWeek(day, policy);
+        var last = day;
+        while (FirstDayOfWeek(last.PlusDays(1), policy) == first) last = last.PlusDays(1);
+        return last;
+    }
+
+    private static LocalDate OnOrBefore(LocalDate day, IsoDayOfWeek start) => day.DayOfWeek == start ? day : day.Previous(start);
 }

@@ -82,7 +82,7 @@ internal sealed class WhatWouldPlaceIt(WeekProblem problem, ImmutableArray<Plann
         Nurse nurse = problem.Nurses.Single(n => n.Id == place.Nurse.Id);
         string[] lacks =
         [
-            .. care.SelectMany(t => t.Skills).Distinct().Where(s => !nurse.Skills.Contains(s)),
+            .. care.SelectMany(t => t.Skills).Distinct().Where(s => !nurse.IsSignedOff(s, place.Shift.Day)),
             .. nurse.Licences.Any(l => l.State == patient.State && l.LastDay >= place.Shift.Day) ? Array.Empty<string>() : [$"a licence in {patient.State}"],
         ];
         return lacks.Length == 0 ? null : new Relaxation(ReasonCode.GainScope,

@@ -20,6 +20,9 @@ public sealed record Nurse
     /// <summary>Skill words, for example <c>PICC</c>, <c>PORT</c>.</summary>
     public required ImmutableArray<string> Skills { get; init; }
 
+    /// <summary>Skill words whose sign-off ends within the horizon; a word not named here does not lapse.</summary>
+    public ImmutableArray<SkillEnd> SkillEnds { get; init; } = [];
+
     /// <summary>Licences with their last valid day index (included; <see cref="int.MaxValue"/> when beyond the horizon).</summary>
     public required ImmutableArray<Licence> Licences { get; init; }
 
@@ -28,7 +31,29 @@ public sealed record Nurse
 
     /// <summary>Most visits a day.</summary>
     public int MaxVisitsADay { get; init; } = int.MaxValue;
+
+    /// <summary>Whether she is signed off for a skill on a day.</summary>
+    /// <param name="skill">The skill word.</param>
+    /// <param name="day">Day index.</param>
+    public bool IsSignedOff(string skill, int day) => Skills.Contains(skill) && SkilledThrough(skill) >= day;
+
+    /// <summary>Last day index on which a skill she has counts, included; <see cref="int.MaxValue"/> when it does not lapse.</summary>
+    /// <param name="skill">The skill word.</param>
+    public int SkilledThrough(string skill)
+    {
+        foreach (SkillEnd end in SkillEnds)
+        {
+            if (end.Skill == skill) return end.LastDay;
+        }
+
+        return int.MaxValue;
+    }
 }
+
+/// <summary>A sign-off that ends.</summary>
+/// <param name="Skill">The skill word.</param>
+/// <param name="LastDay">Last day index on which it counts, included.</param>
+public sealed record SkillEnd(string Skill, int LastDay);
 
 /// <summary>A licence to practise in one state.</summary>
 /// <param name="State">The state where the patient is at the time of the visit.</param>

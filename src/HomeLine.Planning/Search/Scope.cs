@@ -9,10 +9,11 @@ internal static class Scope
     /// <summary>The most binding reason; empty when she may.</summary>
     public static PlanningReason? Fault(WeekProblem problem, PatientHome patient, IEnumerable<CareTask> care, Nurse nurse, int day)
     {
-        string? skill = care.SelectMany(t => t.Skills).FirstOrDefault(s => !nurse.Skills.Contains(s));
+        string? skill = care.SelectMany(t => t.Skills).FirstOrDefault(s => !nurse.IsSignedOff(s, day));
         if (skill is not null)
         {
-            return new PlanningReason(ReasonCode.SkillMissing, $"{nurse.Name} lacks {skill}.", $"Choose a nurse with {skill}.");
+            string lapsed = nurse.Skills.Contains(skill) ? $"The sign-off of {nurse.Name} for {skill} has lapsed by {PlanClock.DayName(problem.FirstDay, day)}." : $"{nurse.Name} lacks {skill}.";
+            return new PlanningReason(ReasonCode.SkillMissing, lapsed, $"Choose a nurse with {skill}.");
         }
 
         if (!nurse.Licences.Any(l => l.State == patient.State && l.LastDay >= day))

@@ -102,16 +102,19 @@ internal sealed class UnitTable
         for (int n = 0; n < Week.NurseCount; n++)
         {
             if (!Week.People.Welcome(Patient[u], n) || !skills.Has(n, asked)) continue;
-            int licensed = LastLicensed(Week.Problem.Nurses[n], state);
+            int able = Math.Min(LastLicensed(Week.Problem.Nurses[n], state), LastSignedOff(Week.Problem.Nurses[n], u));
             foreach (int day in DaysOf[u])
             {
                 int r = Week.Routes.Find(n, day);
-                if (r < 0 || !Week.Routes.Open[r] || licensed < day + Week.FirstDay) continue;
+                if (r < 0 || !Week.Routes.Open[r] || able < day + Week.FirstDay) continue;
                 _able.Put(u, r);
                 Choices[u]++;
             }
         }
     }
+
+    private int LastSignedOff(Nurse nurse, int u) =>
+        nurse.SkillEnds.IsEmpty ? int.MaxValue : Tasks[u].SelectMany(t => Task(t).Skills).Select(nurse.SkilledThrough).DefaultIfEmpty(int.MaxValue).Min();
 
     private static int LastLicensed(Nurse nurse, string state)
     {

@@ -5,6 +5,7 @@ using HomeLine.Agency.Orders;
 using HomeLine.Agency.Tests.Storage;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Travel;
 using HomeLine.LineCare.Windows;
 using NodaTime;
 using static HomeLine.Agency.Tests.DemoOnDatabase;
@@ -84,5 +85,39 @@ public sealed class KeepAbsenceTests(PostgresCluster cluster)
             new ReconciledItem(Picc, CareItem.Dressing, null, new LocalDate(2027, 3, 11), Certainty.DischargePaper)), Cancel)).Refusal?.Code);
         Assert.Equal("hold-in-future", (await keeping.HoldAsync(Nurse, new HoldEntry(P01, true, new LocalDate(2027, 3, 11), null, ""), Cancel)).Refusal?.Code);
         Assert.Equal("hold-ends-before-start", (await keeping.HoldAsync(Nurse, new HoldEntry(P01, false, new LocalDate(2027, 3, 12), new LocalDate(2027, 3, 11), ""), Cancel)).Refusal?.Code);
+    }
+
+    /// <summary>P01's film of Wednesday 3 March is late after Wednesday 10: it falls due while she is away.</summary>
+    [Theory]
+    [MemberData(nameof(TestAgency.BothProviders), MemberType = typeof(TestAgency))]
+    public async Task A_stay_elsewhere_names_what_falls_due_there_and_whether_anybody_is_licensed(Provider provider)
+    {
+        await using TestAgency agency = await OpenAsync(provider, cluster, DemoAgency.At(8, 6, 0));
+        var keeping = agency.Ask<KeepAbsence>();
+        var place = new Elsewhere("Farstate", "America/Los_Angeles", "3 Lantern Row", "555-0140");
+        var entry = new HoldEntry(P01, false, new LocalDate(2027, 3, 9), new LocalDate(2027, 3, 15), "with the daughter", place);
+
+        Assert.Equal("stay-without-end", (await keeping.HoldAsync(TestAgency.Coordinator, entry with { Through = null }, Cancel)).Refusal?.Code);
+        Assert.Equal("zone-unknown", (await keeping.HoldAsync(TestAgency.Coordinator, entry with { Elsewhere = place with { ZoneId = "Farstate/Nowhere" } }, Cancel)).Refusal?.Code);
+        KeptHold kept = (await keeping.HoldAsync(TestAgency.Coordinator, entry, Cancel)).Value;
+
+        Assert.Contains(kept.Told, told => told.Code == "stay-unlicensed");
+        Assert.Contains(kept.Told, told => told.Code == "due-while-away" && told.Sentence.Contains("Wed 10 Mar", StringComparison.Ordinal));
+        await agency.MoveClockAsync(10, 12);
+        Assert.Equal(place, (await PatientAsync(agency, P01)).OnHold?.Elsewhere);
+    }
+
+    /// <summary>The day of a date clock is that of the place: at 01:00 on the 11th at home it is still the 10th three hours west.</summary>
+    [Fact]
+    public async Task Days_are_counted_where_the_patient_is()
+    {
+        await using TestAgency agency = await OpenAsync(Provider.Sqlite, cluster, DemoAgency.At(8, 6, 0));
+        var place = new Elsewhere("Westling", "America/Los_Angeles");
+        await agency.Ask<KeepAbsence>().HoldAsync(
+            TestAgency.Coordinator, new HoldEntry(P01, false, new LocalDate(2027, 3, 9), new LocalDate(2027, 3, 15), "away", place), Cancel);
+
+        DueRow dressing = (await PatientAsync(agency, P01)).Due.First(r => r.Window.Item == CareItem.Dressing);
+
+        Assert.Equal(DemoAgency.At(11, 3, 0), dressing.Window.LateFrom);
     }
 }

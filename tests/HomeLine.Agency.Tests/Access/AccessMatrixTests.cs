@@ -23,6 +23,7 @@ public sealed class AccessMatrixTests
         [ValidateCaregiver] = [ClinicalManager, Nurse],
         [KeepReferral] = [ClinicalManager, Coordinator, Nurse],
         [HoldPatient] = [ClinicalManager, Coordinator, Nurse],
+        [CorrectPatient] = [ClinicalManager, Coordinator, Nurse],
         [PrintCareSheet] = [Administrator, ClinicalManager, Coordinator, Nurse],
         [PrintDaySheet] = [Administrator, ClinicalManager, Coordinator, Nurse],
         [ImportRoster] = [Administrator, Coordinator],

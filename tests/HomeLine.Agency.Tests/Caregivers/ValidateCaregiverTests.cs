@@ -38,7 +38,7 @@ public sealed class ValidateCaregiverTests(PostgresCluster cluster)
         PatientOverview renewed = await PatientAsync(agency);
         Assert.DoesNotContain(renewed.Decisions, d => d.Code == DecisionCodes.ValidationLapsed);
         Assert.Equal(PerformerKind.Caregiver, renewed.Due.First(r => r.Window.Item == CareItem.Dressing && r.Window.Line == line.Id).Window.Owner);
-        CaregiverValidation dressing = renewed.Caregivers.First(c => c.Item == CareItem.Dressing);
+        CaregiverValidation dressing = renewed.Caregivers.First(c => c.Item == CareItem.Dressing && c.ValidThrough >= Today);
         Assert.Equal("validation-reason-missing", (await agency.Ask<ValidateCaregiver>().StopAsync(ClinicalLead, dressing, "", Cancel)).Refusal?.Code);
         Assert.True((await agency.Ask<ValidateCaregiver>().StopAsync(ClinicalLead, dressing, "site was touched", Cancel)).Succeeded);
         Assert.Equal(PerformerKind.Nurse, (await PatientAsync(agency)).Due.First(r => r.Window.Item == CareItem.Dressing && r.Window.Line == line.Id).Window.Owner);
@@ -57,5 +57,35 @@ public sealed class ValidateCaregiverTests(PostgresCluster cluster)
         Assert.Equal("validation-out-of-range", (await validating.ValidateAsync(Nurse, Entry(CareItem.Dressing) with { Through = Today.PlusDays(91) }, Cancel)).Refusal?.Code);
         Assert.Equal("not-allowed", (await validating.ValidateAsync(TestAgency.Coordinator, Entry(CareItem.Dressing), Cancel)).Refusal?.Code);
         Assert.Equal(Today.PlusDays(90), (await validating.ValidateAsync(Nurse, Entry(CareItem.Dressing) with { Through = null }, Cancel)).Value[0].ValidThrough);
+    }
+
+    /// <summary>P10 has a PICC and an idle port.</summary>
+    [Fact]
+    public async Task What_was_shown_on_one_kind_of_line_does_not_count_on_another()
+    {
+        await using TestAgency agency = await OpenAsync(Provider.Sqlite, cluster, DemoAgency.At(8, 6, 0));
+        var validating = agency.Ask<ValidateCaregiver>();
+        ValidationEntry lesson = Entry(CareItem.Connector) with { Patient = new PatientId("P10"), Person = "neighbour" };
+
+        Assert.Equal("device-missing", (await validating.ValidateAsync(Nurse, lesson, Cancel)).Refusal?.Code);
+        Assert.Equal("device-missing", (await validating.ValidateAsync(Nurse, lesson with { Device = LineKind.Tunneled }, Cancel)).Refusal?.Code);
+        CaregiverValidation kept = Assert.Single((await validating.ValidateAsync(Nurse, lesson with { Device = LineKind.Picc }, Cancel)).Value);
+        Assert.Equal(new LineId("P10-1"), kept.Line);
+    }
+
+    /// <summary>Both lines of P10 are shown one after the other; a stop takes the task on both.</summary>
+    [Fact]
+    public async Task A_stop_counts_on_every_line()
+    {
+        await using TestAgency agency = await OpenAsync(Provider.Sqlite, cluster, DemoAgency.At(8, 6, 0));
+        var validating = agency.Ask<ValidateCaregiver>();
+        ValidationEntry lesson = Entry(CareItem.Connector) with { Patient = new PatientId("P10"), Person = "neighbour" };
+        CaregiverValidation picc = (await validating.ValidateAsync(Nurse, lesson with { Device = LineKind.Picc }, Cancel)).Value[0];
+        await validating.ValidateAsync(Nurse, lesson with { Device = LineKind.Port }, Cancel);
+
+        Assert.True((await validating.StopAsync(ClinicalLead, picc, "hub was touched", Cancel)).Succeeded);
+
+        PatientOverview patient = (await agency.Ask<AskPatient>().AskAsync(Nurse, new PatientId("P10"), Cancel)).Value;
+        Assert.All(patient.Caregivers.Where(c => c.Person == "neighbour"), c => Assert.True(c.ValidThrough < Today));
     }
 }

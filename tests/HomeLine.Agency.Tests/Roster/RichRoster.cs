@@ -4,6 +4,7 @@ using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Policy;
+using HomeLine.LineCare.Travel;
 using NodaTime;
 using OutsideCare = HomeLine.Agency.Roster.OutsideCare;
 
@@ -26,6 +27,7 @@ public static class RichRoster
             ZoneId = "America/New_York",
             DayPhone = "555-0100",
             OnCallPhone = "555-0101",
+            CompactStates = ["Marrow", "Westling"],
             IsDemo = true,
             FixedNow = Instant.FromUtc(2027, 3, 8, 11, 0),
         },
@@ -51,7 +53,8 @@ public static class RichRoster
                 Home = new MapPoint(0.1 + 0.2, 30),
                 Phone = "555-0111",
                 Skills = ["PICC", "PORT"],
-                Licences = [new StateLicence("Marrow", new LocalDate(2027, 12, 31)), new StateLicence("Westling", null)],
+                SignOffs = [new SignOffEnd("PORT", new LocalDate(2027, 5, 1))],
+                Licences = [new StateLicence("Marrow", new LocalDate(2027, 12, 31), Compact: true), new StateLicence("Westling", null)],
                 Traits = ["female", "allergy:cat"],
                 Week = [new WorkingTime(IsoDayOfWeek.Monday, new LocalTime(8, 0), new LocalTime(16, 30)), new WorkingTime(IsoDayOfWeek.Sunday, new LocalTime(8, 0), new LocalTime(12, 0), OnCall: true)],
                 Leaves = [new Leave(new LocalDate(2027, 3, 12), new LocalDate(2027, 3, 13), "away")],
@@ -187,7 +190,7 @@ public static class RichRoster
             new CaregiverValidation(Ann, "spouse", CareItem.LumenFlush, new LocalDate(2027, 5, 1)),
             new CaregiverValidation(Ann, "spouse", CareItem.Set, new LocalDate(2027, 5, 1), AnnsPicc),
         ],
-        Holds = [new Hold(Bob, new LocalDate(2027, 3, 6), null, "hospital"), new Hold(Ann, new LocalDate(2027, 1, 1), new LocalDate(2027, 1, 3), "away")],
+        Holds = [new Hold(Bob, new LocalDate(2027, 3, 6), null, "hospital"), new Hold(Ann, new LocalDate(2027, 1, 1), new LocalDate(2027, 1, 3), "away", new Elsewhere("Farstate", "America/Denver", "3 Lantern Row", "555-0140", "an agency there"))],
         Exceptions = [new CareException(Ann, "dressing.film.max", 5.5m, "Dr. Invented", new LocalDate(2027, 6, 30), "skin")],
         OutsideCare =
         [

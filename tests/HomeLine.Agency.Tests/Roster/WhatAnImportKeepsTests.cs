@@ -41,13 +41,31 @@ public sealed class WhatAnImportKeepsTests
             Caregivers = [.. DemoAgency.Roster.Caregivers.Select(c => c.Patient.Value == "P03" ? c with { ValidThrough = lastFriday } : c)],
             Holds = [.. DemoAgency.Roster.Holds.Select(h => h.Patient.Value == "P11" ? h with { Through = new LocalDate(2027, 3, 9) } : h)],
         };
-        var putDown = new PutDown(["P03 spouse"], ["P11"], []);
+        var putDown = PutDown.Nothing with { Caregivers = ["P03 spouse"], Patients = ["P11"] };
 
         RosterChange change = RosterChange.Between(stored, DemoAgency.Roster, putDown);
 
         Assert.Empty(change.Caregivers.Changed);
         Assert.Empty(change.Holds.Changed);
         Assert.NotEmpty(RosterChange.Between(stored, DemoAgency.Roster).Caregivers.Changed);
+    }
+
+    [Fact]
+    public void An_order_that_a_newer_one_ended_stays_ended_and_corrected_dates_stay_corrected()
+    {
+        var ended = new LocalDate(2027, 3, 9);
+        var born = new LocalDate(1971, 4, 2);
+        AgencyRoster stored = With(o => o with { EndsOn = ended }) with
+        {
+            Patients = [.. DemoAgency.Roster.Patients.Select(p => p.Id.Value == "P03" ? p with { BornOn = born } : p)],
+        };
+        PutDown putDown = PutDown.Nothing with { EndedOrders = ["P03-visits"], Corrected = ["P03"] };
+
+        RosterChange change = RosterChange.Between(stored, DemoAgency.Roster, putDown);
+
+        Assert.Equal(ended, change.Orders.After.Single(o => o.Id == "P03-visits").EndsOn);
+        Assert.Equal(born, change.Patients.After.Single(p => p.Id.Value == "P03").BornOn);
+        Assert.NotEqual(ended, After(stored, DemoAgency.Roster).EndsOn);
     }
 
     [Fact]

@@ -31,7 +31,7 @@ internal sealed partial class Desk
         }
 
         ReadPlanOfCare(entries);
-        ReadValidations();
+        ReadValidations(charts);
         if (_file.BornOn is null) _questions.Add($" {DecisionCodes.BirthDateMissing}");
     }
 
@@ -164,12 +164,15 @@ internal sealed partial class Desk
         return (home, late, _wall.DayAt(home), _wall.DayAt(late - Duration.Epsilon), back.Id.Value);
     }
 
-    private void ReadValidations()
+    private void ReadValidations(List<WallChart> charts)
     {
         foreach (var paper in _file.Caregivers)
         {
-            if (_file.Caregivers.Any(other => other.Person == paper.Person && other.Item == paper.Item && other.Line == paper.Line
-                && other.ValidThrough > paper.ValidThrough)) continue;
+            // A paper for every line is old news only when each line that is still in has a later one, or a later paper covers them all.
+            var later = _file.Caregivers.Where(other => other.Person == paper.Person && other.Item == paper.Item && other.ValidThrough > paper.ValidThrough).ToList();
+            var stillIn = charts.Where(chart => chart.CameOut is null).Select(chart => chart.Line.Id).ToList();
+            if (later.Any(other => other.Line is null || other.Line == paper.Line)) continue;
+            if (paper.Line is null && stillIn.Count > 0 && stillIn.TrueForAll(id => later.Exists(other => other.Line == id))) continue;
             if (paper.ValidThrough < _today) _questions.Add($"{paper.Line} {DecisionCodes.ValidationLapsed}");
             else
                 _found.Add(Days(CareItem.CaregiverValidation, paper.Line?.Value,

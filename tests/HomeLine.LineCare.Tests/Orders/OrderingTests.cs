@@ -19,6 +19,15 @@ public sealed class OrderingTests
 
     /// <summary>42 CFR 409.43(b), looked up: an as-needed order names the signs that would prompt a visit and a limit on the number of visits.</summary>
     [Fact]
+    public void A_new_visit_frequency_takes_the_place_of_the_one_before_and_says_so()
+    {
+        CareOrder twice = Weekly with { Id = "O2", VisitsPerWeek = 2, StartsOn = Mar(10) };
+        Says(Picc().Order(Weekly), new OrderDraft(twice, Signs: "lifting"), OrderCodes.FrequencyReplaced, ReplyWeight.Tell);
+        Assert.Empty(BeforeOrdering.Replaced(Picc().Order(Weekly with { EndsOn = Mar(9) }).Care, twice));
+        Assert.Empty(BeforeOrdering.Replaced(Picc().Order(Weekly).Care, twice with { Kind = OrderKind.Labs }));
+    }
+
+    [Fact]
     public void As_needed_visits_need_signs_and_a_limit()
     {
         Accepts(Picc(), new OrderDraft(Weekly, AsNeeded: true, Signs: "dressing lifting, wet or soiled"));
@@ -132,5 +141,10 @@ public sealed class OrderingTests
 
         Assert.Equal(Mar(7), VisitFrequency.FirstDayOfWeek(Mar(9), given.Policy));
         Assert.Equal(Mar(15), VisitFrequency.FirstDayOfWeek(Mar(16), given.Policy));
+
+        // Wednesday 10 March to Saturday 13 end the week as it began; Sunday 14 stands alone; from Monday 15 weeks run Monday to Sunday.
+        Assert.All([7, 10, 13], day => Assert.Equal((Mar(7), Mar(13)), (VisitFrequency.FirstDayOfWeek(Mar(day), given.Policy), VisitFrequency.LastDayOfWeek(Mar(day), given.Policy))));
+        Assert.Equal((Mar(14), Mar(14)), (VisitFrequency.FirstDayOfWeek(Mar(14), given.Policy), VisitFrequency.LastDayOfWeek(Mar(14), given.Policy)));
+        Assert.All([15, 21], day => Assert.Equal((Mar(15), Mar(21)), (VisitFrequency.FirstDayOfWeek(Mar(day), given.Policy), VisitFrequency.LastDayOfWeek(Mar(day), given.Policy))));
     }
 }

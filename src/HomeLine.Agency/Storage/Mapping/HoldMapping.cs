@@ -10,6 +10,8 @@ internal sealed class HoldMapping : IEntityTypeConfiguration<Hold>
     {
         builder.NumberedRows("holds").Changeable();
         builder.HasIndex(h => new { h.Patient, h.From }).IsUnique();
+        builder.Property(h => h.Elsewhere).AsJson();
+        builder.Ignore(h => h.Stay);
         builder.OfPatient(h => h.Patient);
     }
 }

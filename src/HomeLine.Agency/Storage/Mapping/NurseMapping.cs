@@ -13,6 +13,7 @@ internal sealed class NurseMapping : IEntityTypeConfiguration<NurseFile>
         builder.HasIndex(n => n.Id).IsUnique();
         builder.ComplexProperty(n => n.Home);
         builder.Property(n => n.Skills).AsJson();
+        builder.Property(n => n.SignOffs).AsJson();
         builder.Property(n => n.Licences).AsJson();
         builder.Property(n => n.Traits).AsJson();
         builder.Property(n => n.Week).AsJson();

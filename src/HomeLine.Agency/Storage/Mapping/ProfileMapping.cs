@@ -10,5 +10,6 @@ internal sealed class ProfileMapping : IEntityTypeConfiguration<AgencyProfile>
     {
         builder.OnlyRow("profile").Changeable();
         builder.Ignore(p => p.Zone);
+        builder.Property(p => p.CompactStates).AsJson();
     }
 }

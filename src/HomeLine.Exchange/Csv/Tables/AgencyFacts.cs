@@ -26,7 +26,7 @@ internal sealed record AgencyFacts(AgencyProfile Profile, LocalDate? WeekFrom, i
         if (ties.AsOf is null)
             problems.Add(AgencyTable.Shape.File, 1, "key", "as_of", "The key as_of is needed: the date and time these files were written.");
         return new AgencyFacts(
-            ProfileOf(rows, zoneId, fixedNow),
+            ProfileOf(rows, zoneId, fixedNow) with { CompactStates = CompactStates(rows) },
             rows.TryGetValue("week_from", out Row? from) ? from.Date("value") : null,
             rows.TryGetValue("week_version", out Row? version) ? version.Whole("value", 0, 1_000_000) ?? 0 : 0);
     }
@@ -41,6 +41,9 @@ internal sealed record AgencyFacts(AgencyProfile Profile, LocalDate? WeekFrom, i
     }
 
     public const string ZoneProblem = "This time zone is not known. Write its identifier, for example America/New_York.";
+
+    private static ImmutableArray<string> CompactStates(Dictionary<string, Row> rows) =>
+        rows.TryGetValue("compact_states", out Row? row) ? [.. row.Parts("value").Select(state => row.State(state, "value"))] : [];
 
     private static void ReadDateOrder(Dictionary<string, Row> rows, ReadingChoices choices, RosterTies ties) =>
         ties.Dates = rows.TryGetValue("date_order", out Row? row) ? row.OptionalWord<DateOrder>("value") ?? choices.Dates : choices.Dates;

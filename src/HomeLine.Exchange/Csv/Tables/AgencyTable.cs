@@ -17,7 +17,7 @@ internal static class AgencyTable
     public static readonly ImmutableArray<string> OtherKeys =
     [
         "day_phone", "on_call_phone", "emergency_number", "demo", "as_of", "fixed_now", "date_order",
-        "map_width_km", "map_height_km", "week_from", "week_version",
+        "map_width_km", "map_height_km", "compact_states", "week_from", "week_version",
     ];
 
     /// <summary>A fact with the row it came from.</summary>
@@ -48,6 +48,7 @@ internal static class AgencyTable
         if (profile.FixedNow is { } now) yield return ["fixed_now", TimeText.Write(now, profile.Zone)];
         yield return ["map_width_km", NumberText.Write(roster.Map.Width)];
         yield return ["map_height_km", NumberText.Write(roster.Map.Height)];
+        if (!profile.CompactStates.IsDefaultOrEmpty) yield return ["compact_states", string.Join("; ", profile.CompactStates)];
         if (week is null) yield break;
         yield return ["week_from", TimeText.Write(week.FirstDay)];
         yield return ["week_version", NumberText.Write(week.Version)];

@@ -3,6 +3,7 @@ using HomeLine.Exchange.Csv.Cells;
 using HomeLine.LineCare;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Policy;
+using HomeLine.LineCare.Travel;
 using NodaTime;
 
 using OutsideCare = HomeLine.Agency.Roster.OutsideCare;
@@ -32,12 +33,13 @@ internal static class CaregiversTable
 /// <summary>holds.csv: stretches without planned visits.</summary>
 internal static class HoldsTable
 {
-    public static readonly TableShape Shape = TableShape.Of("holds.csv", false, "patient! from! through reason!");
+    public static readonly TableShape Shape = TableShape.Of("holds.csv", false, "patient! from! through reason! state zone address phone care_by");
 
     public static Hold Read(Row row)
     {
-        var hold = new Hold(row.Patient(), row.RequiredDate("from"), row.Date("through"), row.RequiredText("reason"));
+        var hold = new Hold(row.Patient(), row.RequiredDate("from"), row.Date("through"), row.RequiredText("reason"), Elsewhere(row));
         if (row.IsSound) row.InOrder<LocalDate>("from", hold.From, "through", hold.Through);
+        if (hold is { Elsewhere: not null, Through: null }) row.Refuse("through", "A stay at a place that is named has a last day.");
         row.OnlyOnce("patient", "from");
         return hold;
     }
@@ -45,7 +47,28 @@ internal static class HoldsTable
     public static IEnumerable<string[]> Write(IEnumerable<Hold> holds) => holds.Select(hold => new[]
     {
         hold.Patient.Value, TimeText.Write(hold.From), TimeText.Write(hold.Through), hold.Reason,
+        hold.Elsewhere?.State ?? "", hold.Elsewhere?.ZoneId ?? "", hold.Elsewhere?.Address ?? "", hold.Elsewhere?.Phone ?? "", hold.Elsewhere?.CareBy ?? "",
     });
+
+    /// <summary>The place is known once its state is; its zone is the branch's when empty.</summary>
+    private static Elsewhere? Elsewhere(Row row)
+    {
+        string state = row.Text("state").Trim(), zone = row.Trimmed("zone");
+        if (state.Length == 0)
+        {
+            foreach (string column in (string[])["zone", "address", "phone", "care_by"])
+                if (row.Has(column)) row.Refuse(column, "The state of the place is needed too.");
+            return null;
+        }
+
+        if (zone.Length > 0 && DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone) is null)
+        {
+            row.Refuse("zone", AgencyFacts.ZoneProblem);
+            return null;
+        }
+
+        return new Elsewhere(state, zone.Length > 0 ? zone : row.Ties.BranchZone.Id, row.Text("address"), row.Text("phone"), row.Text("care_by"));
+    }
 }
 
 /// <summary>outside-care.csv: care expected from a clinic or another agency.</summary>

@@ -9,12 +9,13 @@ namespace HomeLine.Exchange.Csv.Tables;
 internal static class NursesTable
 {
     public static readonly TableShape Shape = TableShape.Of("nurses.csv", true,
-        "nurse! name! credential! x! y! phone skills licences! traits lunch_minutes overtime_minutes max_visits_a_day note");
+        "nurse! name! credential! x! y! phone skills sign_offs licences! traits lunch_minutes overtime_minutes max_visits_a_day note");
 
     private const int MostMinutes = 600;
     private const int MostVisits = 30;
     private const int UsualMostVisits = 8;
     private const string Until = " until ";
+    private const string Compact = " compact";
     private static readonly ImmutableArray<string> Credentials = ["RN", "LPN"];
 
     public static NurseFile Read(Row row)
@@ -34,6 +35,7 @@ internal static class NursesTable
             Home = new MapPoint(x, y),
             Phone = row.Text("phone"),
             Skills = row.List("skills"),
+            SignOffs = [.. row.Parts("sign_offs").Select(part => SignOff(row, part)).OfType<SignOffEnd>()],
             Licences = licences,
             Traits = row.List("traits"),
             LunchMinutes = row.Whole("lunch_minutes", 0, MostMinutes) ?? 0,
@@ -46,22 +48,40 @@ internal static class NursesTable
     public static IEnumerable<string[]> Write(IEnumerable<NurseFile> nurses) => nurses.Select(nurse => new[]
     {
         nurse.Id, nurse.Name, nurse.Credential, NumberText.Write(nurse.Home.X), NumberText.Write(nurse.Home.Y),
-        nurse.Phone, ListText.Write(nurse.Skills), LicenceText(nurse), ListText.Write(nurse.Traits),
+        nurse.Phone, ListText.Write(nurse.Skills), SignOffText(nurse), LicenceText(nurse), ListText.Write(nurse.Traits),
         NumberText.Write(nurse.LunchMinutes), NumberText.Write(nurse.OvertimeMinutes), NumberText.Write(nurse.MaxVisitsADay),
         nurse.Note,
     });
 
+    private static string SignOffText(NurseFile nurse) => nurse.SignOffs.IsDefaultOrEmpty
+        ? ""
+        : string.Join("; ", nurse.SignOffs.Select(one => one.Skill + Until + TimeText.Write(one.ValidThrough)));
+
     private static string LicenceText(NurseFile nurse) => string.Join("; ", nurse.Licences.Select(licence =>
-        licence.ValidThrough is { } day ? licence.State + Until + TimeText.Write(day) : licence.State));
+        licence.State + (licence.Compact ? Compact : "") + (licence.ValidThrough is { } day ? Until + TimeText.Write(day) : "")));
 
     private static StateLicence Licence(Row row, string part)
     {
+        (string what, LocalDate? end) = Ended(row, part, "licences");
+        bool compact = what.EndsWith(Compact, StringComparison.OrdinalIgnoreCase);
+        return new StateLicence(row.State(compact ? what[..^Compact.Length].Trim() : what, "licences"), end, compact);
+    }
+
+    private static SignOffEnd? SignOff(Row row, string part)
+    {
+        (string skill, LocalDate? end) = Ended(row, part, "sign_offs");
+        if (!row.List("skills").Contains(skill)) row.Refuse("sign_offs", part, "This skill is not among the skills of the nurse.");
+        else if (end is null) row.Refuse("sign_offs", part, "A sign-off that does not lapse is not listed here; write for example PORT until 2027-12-31.");
+        return end is { } last ? new SignOffEnd(skill, last) : null;
+    }
+
+    private static (string What, LocalDate? End) Ended(Row row, string part, string column)
+    {
         int until = part.LastIndexOf(Until, StringComparison.OrdinalIgnoreCase);
-        string state = row.State(until < 0 ? part : part[..until].Trim(), "licences");
-        if (until < 0) return new StateLicence(state, null);
+        if (until < 0) return (part.Trim(), null);
         DateCell end = DateCell.Read(part[(until + Until.Length)..].Trim(), row.Ties.Dates);
-        if (end.Problem is { } problem) row.Refuse("licences", part, problem);
-        return new StateLicence(state, end.Date);
+        if (end.Problem is { } problem) row.Refuse(column, part, problem);
+        return (part[..until].Trim(), end.Date);
     }
 }
 

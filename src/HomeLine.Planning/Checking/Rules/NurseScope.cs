@@ -2,7 +2,7 @@ using HomeLine.Planning.Plans;
 
 namespace HomeLine.Planning.Checking.Rules;
 
-/// <summary>H3: the nurse has every skill of the visit and a licence, valid that day, for the state where the patient is.</summary>
+/// <summary>H3: the nurse has every skill of the visit, signed off that day, and a licence, valid that day, for the state where the patient is.</summary>
 internal static class NurseScope
 {
     public static IEnumerable<Finding> Findings(PlanFacts facts) => facts.Visits.Where(v => !v.Fixed).SelectMany(OfVisit);
@@ -16,7 +16,8 @@ internal static class NurseScope
             yield break;
         }
 
-        foreach (string skill in fact.Tasks.SelectMany(t => t.Skills.IsDefault ? [] : t.Skills).Distinct().Where(s => !nurse.Skills.Contains(s)))
+        foreach (string skill in fact.Tasks.SelectMany(t => t.Skills.IsDefault ? [] : t.Skills).Distinct()
+            .Where(s => !nurse.Skills.Contains(s) || nurse.SkillEnds.Any(e => e.Skill == s && e.LastDay < fact.Day)))
         {
             yield return Found.At("H3", fact, ReasonCode.SkillMissing,
                 $"{nurse.Name} lacks {skill}, which the visit to {Found.Who(fact)} needs.", "Choose a nurse with this skill.");
