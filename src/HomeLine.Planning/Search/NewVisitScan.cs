@@ -79,6 +79,9 @@ internal sealed class NewVisitScan(CompiledWeek week, SlotCare care, RouteTiming
     private int Leave(in Day at, int position) =>
         position == 0 ? week.Routes.From[at.Route] : at.State.Reach[(at.Route * at.State.Width) + position - 1].Leave;
 
+    private static int LeaveCalm(in Day at, int position) =>
+        position == 0 ? int.MaxValue / 4 : at.State.Reach[(at.Route * at.State.Width) + position - 1].LeaveCalm;
+
     /// <summary>The change of the blended cost or a lower bound of it; infinity when impossible or not below a bound.</summary>
     private double Cost(in Day at, int position, double bound, out bool exact)
     {
@@ -95,7 +98,8 @@ internal sealed class NewVisitScan(CompiledWeek week, SlotCare care, RouteTiming
 
         int start = Start(state, Leave(at, position) + there, route);
         if (start < 0) return double.PositiveInfinity;
-        int back = start + state.Minutes[trial] + _charting + on;
+        int onwards = state.Minutes[trial] + _charting + on, back = start + onwards;
+        int calm = Math.Min(LeaveCalm(at, position) + there, Math.Min(Math.Min(care.TrialTo, state.Latest[trial]), care.SamePointsUntil(state, trial, start))) + onwards;
         exact = figures.Plain;
         if (position < at.Count)
         {
@@ -103,10 +107,11 @@ internal sealed class NewVisitScan(CompiledWeek week, SlotCare care, RouteTiming
             if (back > reach.Latest) return double.PositiveInfinity;
             exact &= back <= reach.Calm;
             back = Math.Max(back + reach.Rest, reach.Home);
+            calm = Math.Min(calm + reach.Rest, reach.HomeCalm);
         }
         else if (back > week.Routes.OvertimeTo[route]) return double.PositiveInfinity;
 
-        int departure = position == 0 ? start - there : figures.Departure, wait = back - departure - busy;
+        int wait = Math.Max(0, back - calm), departure = back - wait - busy;
         least += care.LateCostAt(state, trial, start, week.Routes.Day[route]);
         return least + (exact ? wait + Overtime(back, route) : LeastWithBreak(route, departure, back, wait));
     }

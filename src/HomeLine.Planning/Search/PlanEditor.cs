@@ -125,7 +125,6 @@ internal sealed class PlanEditor(CompiledWeek week, SlotCare care, RouteTiming t
             Wait = timing.Wait,
             Overtime = timing.Overtime,
             Stay = timing.Stay,
-            Departure = timing.Departure,
             Late = timing.Late,
             Cost = timing.Cost,
         };

@@ -11,16 +11,32 @@ internal sealed class PlanWriting(CompiledWeek week)
 {
     public ImmutableArray<PlannedVisit> Visits(WeekState state)
     {
+        int[] starts = Starts(state);
         List<PlannedVisit> drafts =
         [
-            .. Enumerable.Range(0, state.Trial).Where(s => state.RouteA[s] >= 0).Select(s => Draft(state, s))
+            .. Enumerable.Range(0, state.Trial).Where(s => state.RouteA[s] >= 0).Select(s => Draft(state, s, starts[s]))
                 .OrderBy(v => v.Start).ThenBy(v => v.Nurse, StringComparer.Ordinal).ThenBy(v => v.Patient, StringComparer.Ordinal),
         ];
         KeepNames(drafts);
         return [.. drafts];
     }
 
-    private PlannedVisit Draft(WeekState state, int slot)
+    /// <summary>By slot: the starts as written, with no more waiting than has to be.</summary>
+    private int[] Starts(WeekState state)
+    {
+        int[] starts = [.. state.Start];
+        var timing = new RouteTiming(week, new SlotCare(week), state.Width);
+        for (int route = 0; route < week.Routes.Count; route++)
+        {
+            timing.Load(state, route);
+            if (timing.Count == 0 || !timing.Walk(state, route)) continue;
+            for (int i = 0; i < timing.Count; i++) starts[timing.Order[i]] = timing.Written[i];
+        }
+
+        return starts;
+    }
+
+    private PlannedVisit Draft(WeekState state, int slot, int start)
     {
         if (state.Fixed[slot]) return week.FixedVisits[state.FirstUnit[slot]];
         var tasks = new List<string>();
@@ -32,7 +48,7 @@ internal sealed class PlanWriting(CompiledWeek week)
             Patient = week.Problem.Patients[state.Patient[slot]].Id,
             Nurse = NurseOf(state.RouteA[slot]),
             Second = state.RouteB[slot] >= 0 ? NurseOf(state.RouteB[slot]) : null,
-            Start = state.Start[slot],
+            Start = start,
             Minutes = state.Minutes[slot],
             Tasks = [.. tasks.Order(StringComparer.Ordinal)],
         };

@@ -6,7 +6,7 @@ internal struct RouteFigures
     /// <summary>Driving, first and last leg included.</summary>
     public int Driving;
 
-    /// <summary>Paid waiting between visits.</summary>
+    /// <summary>Paid waiting between visits that starting the day later cannot save.</summary>
     public int Wait;
 
     /// <summary>Minutes past the end of the shift.</summary>
@@ -14,9 +14,6 @@ internal struct RouteFigures
 
     /// <summary>Minutes in homes.</summary>
     public int Stay;
-
-    /// <summary>When she leaves home.</summary>
-    public int Departure;
 
     /// <summary>Minutes of the way home.</summary>
     public int LastLeg;
@@ -54,4 +51,10 @@ internal struct PositionReach
 
     /// <summary>Earliest departure from here with no break taken before.</summary>
     public int Leave;
+
+    /// <summary>Latest departure from here without having waited, the first visit as late as it may be.</summary>
+    public int LeaveCalm;
+
+    /// <summary>Latest return without waiting here or later.</summary>
+    public int HomeCalm;
 }

@@ -19,7 +19,7 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
         ReadOnlySpan<int> order = state.Order.AsSpan(at, count);
         bool plain = week.Routes.Lunch[route] == 0;
         int home = Roads.OfNurse(week.Routes.Nurse[route]), next = home;
-        int latest = week.Routes.OvertimeTo[route], calm = Always, rest = 0, earliest = Never;
+        int latest = week.Routes.OvertimeTo[route], calm = Always, rest = 0, earliest = Never, homeCalm = Always;
         for (int i = count - 1; i >= 0; i--)
         {
             int slot = order[i], here = week.Roads.OfPatient(state.Patient[slot]);
@@ -30,7 +30,12 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
             calm = Math.Min(LateStep(state, slot), calm - on);
             rest += on;
             earliest = Math.Max(earliest, from + rest);
-            reach[i] = new PositionReach { Place = here, Latest = latest, Calm = calm, Rest = rest, Home = earliest };
+            int until = state.Pinned[slot] ? state.Start[slot] : Math.Min(to, care.SamePointsUntil(state, slot, state.Start[slot]));
+            homeCalm = Math.Min(homeCalm, until + rest);
+            reach[i] = new PositionReach
+            {
+                Place = here, Latest = latest, Calm = calm, Rest = rest, Home = earliest, HomeCalm = homeCalm, LeaveCalm = until,
+            };
             next = here;
         }
 
@@ -42,7 +47,7 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
     private void Leaves(WeekState state, int route, Span<PositionReach> reach, ReadOnlySpan<int> order)
     {
         bool breaks = week.Routes.Lunch[route] > 0;
-        int leave = week.Routes.From[route], place = Roads.OfNurse(week.Routes.Nurse[route]);
+        int leave = week.Routes.From[route], place = Roads.OfNurse(week.Routes.Nurse[route]), calm = Always;
         for (int i = 0; i < order.Length; i++)
         {
             int slot = order[i], here = reach[i].Place, start = state.Start[slot];
@@ -55,6 +60,8 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
 
             leave = start + state.Minutes[slot] + _charting;
             reach[i].Leave = leave;
+            calm = Math.Min(calm + reach[i].Leg, reach[i].LeaveCalm) + state.Minutes[slot] + _charting;
+            reach[i].LeaveCalm = calm;
             place = here;
         }
 

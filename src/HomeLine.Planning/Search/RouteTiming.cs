@@ -5,7 +5,8 @@ namespace HomeLine.Planning.Search;
 
 /// <summary>
 /// Walks a nurse-day on a scratch order of slots: every visit as early as the road, charting, the break and its own times allow. The nurse leaves
-/// home just in time for the first visit.
+/// home just in time for the first visit. Where she would then wait between visits, the day as written begins as much later as saves waiting without
+/// making anybody's care later in points; the search goes on counting from the early starts, which leave most room.
 /// </summary>
 internal sealed class RouteTiming
 {
@@ -13,6 +14,7 @@ internal sealed class RouteTiming
     private readonly SlotCare _care;
     private readonly int _charting;
     private readonly int[] _best;
+    private readonly int[] _bestWritten;
     private readonly int[] _early;
 
     public RouteTiming(CompiledWeek week, SlotCare care, int width)
@@ -22,7 +24,9 @@ internal sealed class RouteTiming
         _charting = week.Problem.Rules.DocumentationMinutes;
         Order = new int[width + 1];
         Starts = new int[width + 1];
+        Written = new int[width + 1];
         _best = new int[width + 1];
+        _bestWritten = new int[width + 1];
         _early = new int[width + 1];
     }
 
@@ -31,6 +35,9 @@ internal sealed class RouteTiming
 
     /// <summary>The starts found by the last walk that succeeded.</summary>
     public int[] Starts { get; }
+
+    /// <summary>The starts of the plan as written: never earlier, and with the waiting that could not be avoided.</summary>
+    public int[] Written { get; }
 
     public int Count { get; set; }
 
@@ -43,9 +50,6 @@ internal sealed class RouteTiming
     public int Stay { get; private set; }
 
     public double Late { get; private set; }
-
-    /// <summary>When the nurse leaves home.</summary>
-    public int Departure { get; private set; }
 
     /// <summary>Work, load and lateness of the last walk, visit price left aside.</summary>
     public double Cost => CostOf(_week, Driving, Wait, Overtime, Late, Stay + Driving + (Count * _charting));
@@ -72,22 +76,25 @@ internal sealed class RouteTiming
         Count = Math.Min(Count, Order.Length);
         if (Count > _week.Routes.Cap[route] && !AllFixed(state)) return false;
         int lunch = _week.Routes.Lunch[route];
-        if (lunch == 0) return Pass(state, route, from, WeekState.None) && Finish(state, route, 0, 0);
-        return WalkWithBreak(state, route, lunch);
+        if (lunch > 0) return WalkWithBreak(state, route, lunch);
+        if (!Pass(state, route, from, WeekState.None, Starts, int.MinValue)) return false;
+        Starts.AsSpan(0, Count).CopyTo(Written);
+        if (!Finish(state, route, 0, 0)) return false;
+        return Wait == 0 || !Later(state, route, WeekState.None) || Finish(state, route, 0, 0);
     }
 
     /// <summary>Tries every place for the break and keeps the cheapest: before leaving, each gap, the way home, after coming home.</summary>
     private bool WalkWithBreak(WeekState state, int route, int lunch)
     {
         double best = double.PositiveInfinity;
-        int bestDriving = 0, bestWait = 0, bestOvertime = 0, bestDeparture = 0;
+        int bestDriving = 0, bestWait = 0, bestOvertime = 0;
         double bestLate = 0;
         for (int i = 0; i <= Count; i++)
         {
             // Nowhere first (the way home and after it need nothing), then the gaps, before leaving home last: at equal cost patients are seen earlier.
             int gap = i == 0 ? WeekState.None : i < Count ? i : 0;
             if (gap > 0 && TooLateForBreak(state, route, gap)) (i, gap) = (Count, 0);
-            if (!Pass(state, route, 0, gap))
+            if (!Pass(state, route, 0, gap, Starts, int.MinValue))
             {
                 // What is too late without a break is too late with one.
                 if (i == 0) return false;
@@ -95,18 +102,46 @@ internal sealed class RouteTiming
             }
 
             if (i == 0) Starts.AsSpan(0, Count).CopyTo(_early);
-            if (!FinishWithBreak(state, route, lunch) || Cost >= best) continue;
-            (best, bestDriving, bestWait, bestOvertime, bestLate, bestDeparture) = (Cost, Driving, Wait, Overtime, Late, Departure);
-            Starts.AsSpan(0, Count).CopyTo(_best);
+            Starts.AsSpan(0, Count).CopyTo(Written);
+            bool holds = FinishWithBreak(state, route, lunch);
+            if (holds && Cost < best) KeepBest();
+            if ((!holds || Wait > 0) && Later(state, route, gap) && FinishWithBreak(state, route, lunch) && Cost < best) KeepBest();
 
             // A break that costs nothing cannot be beaten.
-            if (i == 0 && Wait == 0 && Overtime == 0) break;
+            if (i == 0 && bestWait == 0 && bestOvertime == 0 && !double.IsPositiveInfinity(best)) break;
         }
 
         if (double.IsPositiveInfinity(best)) return false;
         _best.AsSpan(0, Count).CopyTo(Starts);
-        (Driving, Wait, Overtime, Late, Departure) = (bestDriving, bestWait, bestOvertime, bestLate, bestDeparture);
+        _bestWritten.AsSpan(0, Count).CopyTo(Written);
+        (Driving, Wait, Overtime, Late) = (bestDriving, bestWait, bestOvertime, bestLate);
         return true;
+
+        void KeepBest()
+        {
+            (best, bestDriving, bestWait, bestOvertime, bestLate) = (Cost, Driving, Wait, Overtime, Late);
+            Starts.AsSpan(0, Count).CopyTo(_best);
+            Written.AsSpan(0, Count).CopyTo(_bestWritten);
+        }
+    }
+
+    /// <summary>
+    /// Writes the day from its latest first start: the one from which the last visit still starts as early as it can and nobody's care costs more. False when the
+    /// first visit cannot move.
+    /// </summary>
+    private bool Later(WeekState state, int route, int gap)
+    {
+        if (Count < 2) return false;
+        int latest = Starts[Count - 1];
+        for (int i = Count - 2; i >= 0; i--)
+        {
+            int slot = Order[i], on = state.Minutes[slot] + _charting;
+            latest -= on + _week.Roads.Minutes(_week.Roads.OfPatient(state.Patient[slot]), _week.Roads.OfPatient(state.Patient[Order[i + 1]]));
+            if (gap == i + 1) latest = Math.Min(latest - _week.Routes.Lunch[route], _week.Routes.LunchTo[route] - on);
+            latest = state.Pinned[slot] ? Starts[i] : Math.Max(Starts[i], _care.StartBefore(state, slot, Math.Min(latest, _care.SamePointsUntil(state, slot, Starts[i]))));
+        }
+
+        return latest > Starts[0] && Pass(state, route, 0, gap, Written, latest);
     }
 
     /// <summary>Without any break the nurse already leaves the visit before the gap after the break's latest start; later gaps are later still.</summary>
@@ -114,7 +149,7 @@ internal sealed class RouteTiming
         _early[gap - 1] + state.Minutes[Order[gap - 1]] + _charting > _week.Routes.LunchTo[route];
 
     /// <summary>One walk with the break in a gap: 0 before leaving home, i before visit i, Count on the way home, None for nowhere.</summary>
-    private bool Pass(WeekState state, int route, int from, int gap)
+    private bool Pass(WeekState state, int route, int from, int gap, int[] starts, int notBefore)
     {
         Roads roads = _week.Roads;
         int place = Roads.OfNurse(_week.Routes.Nurse[route]), leave = _week.Routes.From[route];
@@ -133,14 +168,15 @@ internal sealed class RouteTiming
                     arrival = Math.Max(arrival + lunch, lunchFrom + lunch);
                 }
 
+                if (i == 0) arrival = Math.Max(arrival, notBefore);
                 allFixed &= state.Fixed[slot];
                 int start = state.Pinned[slot] ? Kept(state, slot, arrival, allFixed) : _care.StartAfter(state, slot, arrival, route);
                 if (start < 0) return false;
-                Starts[i] = start;
+                starts[i] = start;
             }
             else allFixed &= state.Fixed[slot];
 
-            leave = Starts[i] + state.Minutes[slot] + _charting;
+            leave = starts[i] + state.Minutes[slot] + _charting;
             place = next;
         }
 
@@ -158,16 +194,15 @@ internal sealed class RouteTiming
     {
         Roads roads = _week.Roads;
         int home = Roads.OfNurse(_week.Routes.Nurse[route]), place = home, leave = 0;
-        (Driving, Wait, Overtime, Stay, Late, Departure) = (0, 0, 0, 0, 0, 0);
+        (Driving, Wait, Overtime, Stay, Late) = (0, 0, 0, 0, 0);
         if (Count == 0) return true;
-        Departure = Starts[0] - roads.Minutes(home, roads.OfPatient(state.Patient[Order[0]]));
         for (int i = 0; i < Count; i++)
         {
             int slot = Order[i], next = roads.OfPatient(state.Patient[slot]), leg = roads.Minutes(place, next);
             Driving += leg;
-            if (i > 0) Wait += Math.Max(0, Starts[i] - leave - leg);
+            if (i > 0) Wait += Math.Max(0, Written[i] - leave - leg);
             Stay += state.Minutes[slot];
-            leave = Starts[i] + state.Minutes[slot] + _charting;
+            leave = Written[i] + state.Minutes[slot] + _charting;
             place = next;
             if (state.RouteB[slot] != route) Late += _care.LateCostAt(state, slot, Starts[i], _week.Routes.Day[route]);
         }
@@ -186,10 +221,10 @@ internal sealed class RouteTiming
         if (Count == 0) return Finish(state, route, 0, 0);
         Roads roads = _week.Roads;
         int home = Roads.OfNurse(_week.Routes.Nurse[route]), first = Order[0], last = Order[Count - 1];
-        int departure = Starts[0] - roads.Minutes(home, roads.OfPatient(state.Patient[first]));
+        int departure = Written[0] - roads.Minutes(home, roads.OfPatient(state.Patient[first]));
         if (departure >= _week.Routes.LunchFrom[route] + lunch) return Finish(state, route, 0, 0);
         if (InGap(state, route, lunch)) return Finish(state, route, lunch, 0);
-        int leave = Starts[Count - 1] + state.Minutes[last] + _charting;
+        int leave = Written[Count - 1] + state.Minutes[last] + _charting;
         if (leave + roads.Minutes(roads.OfPatient(state.Patient[last]), home) <= _week.Routes.LunchTo[route]) return Finish(state, route, 0, 0);
         bool onWayHome = leave <= _week.Routes.LunchTo[route];
         return Finish(state, route, 0, onWayHome ? lunch : 0) && (onWayHome || AllFixed(state));
@@ -200,9 +235,9 @@ internal sealed class RouteTiming
         Roads roads = _week.Roads;
         for (int i = 1; i < Count; i++)
         {
-            int leave = Starts[i - 1] + state.Minutes[Order[i - 1]] + _charting;
+            int leave = Written[i - 1] + state.Minutes[Order[i - 1]] + _charting;
             int leg = roads.Minutes(roads.OfPatient(state.Patient[Order[i - 1]]), roads.OfPatient(state.Patient[Order[i]]));
-            if (leave + leg + lunch <= Starts[i] && leave <= _week.Routes.LunchTo[route] && Starts[i] >= _week.Routes.LunchFrom[route] + lunch)
+            if (leave + leg + lunch <= Written[i] && leave <= _week.Routes.LunchTo[route] && Written[i] >= _week.Routes.LunchFrom[route] + lunch)
                 return true;
         }
 

@@ -93,6 +93,29 @@ internal sealed class SlotCare(CompiledWeek week)
         return start <= state.Latest[slot] ? start : -1;
     }
 
+    /// <summary>The last allowed start of a slot at or before a minute; -1 when there is none.</summary>
+    public int StartBefore(WeekState state, int slot, int minute)
+    {
+        ReadOnlySpan<Span> spans = slot == state.Trial ? _spans.AsSpan(0, TrialSpans) : state.Spans[slot];
+        return SpanSet.LastAllowed(spans, Math.Min(minute, state.Latest[slot]));
+    }
+
+    /// <summary>
+    /// Until when a slot may start without costing more points than at a start, whatever day the care before it in a chain is done on. Care in a chain counted
+    /// in minutes does not move at all: others count from it.
+    /// </summary>
+    public int SamePointsUntil(WeekState state, int slot, int start)
+    {
+        if (start < state.LateFrom[slot] && !state.Chained[slot]) return state.LateFrom[slot] - 1;
+        int until = int.MaxValue;
+        for (int u = state.FirstUnit[slot]; u >= 0; u = state.UnitNext[u])
+        {
+            foreach (int task in week.Units.Tasks[u]) until = Math.Min(until, SamePointsUntil(task, start));
+        }
+
+        return until;
+    }
+
     /// <summary>Blended cost of the lateness and missed targets of a slot's care at a start.</summary>
     public double LateCostAt(WeekState state, int slot, int start, int day)
     {
@@ -125,6 +148,21 @@ internal sealed class SlotCare(CompiledWeek week)
         if (start < lateFrom) return 0;
         long points = LateCost.Late(_rules, week.Tasks.Critical[task], week.Tasks.Weight[task], (long)start - lateFrom);
         return points * week.Tasks.PointPrice[task];
+    }
+
+    private int SamePointsUntil(int task, int start)
+    {
+        if (week.Tasks.TiedByMinutes[task]) return start;
+        int step = week.Tasks.Critical[task] ? _rules.CriticalStepMinutes : 1440;
+        long late = week.Tasks.LateFrom[task], until = start < late ? late : late + ((((start - late) / step) + 1) * step);
+        if (week.Tasks.Before[task] >= 0 && week.Tasks.MaxGap[task] < int.MaxValue)
+        {
+            // By the chain it is late from some midnight on.
+            if (1440 % step != 0) return start;
+            until = Math.Min(until, ((start / step) + 1L) * step);
+        }
+
+        return (int)Math.Min(until - 1, start <= week.Tasks.TargetBy[task] ? week.Tasks.TargetBy[task] : int.MaxValue);
     }
 
     private int LateFromAfter(int task, int beforeStart, int beforeDay)

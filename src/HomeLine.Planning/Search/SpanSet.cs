@@ -46,4 +46,15 @@ internal static class SpanSet
 
         return -1;
     }
+
+    /// <summary>The last allowed minute at or before another; -1 when there is none.</summary>
+    public static int LastAllowed(ReadOnlySpan<Span> spans, int minute)
+    {
+        for (int i = spans.Length - 1; i >= 0; i--)
+        {
+            if (minute >= spans[i].From) return Math.Min(minute, spans[i].To);
+        }
+
+        return -1;
+    }
 }

@@ -20,6 +20,8 @@ internal sealed class TaskTable
         GapInDays = [.. problem.Tasks.Select(t => t.GapInDays)];
         ILookup<int, int> followers = Enumerable.Range(0, Count).ToLookup(t => Before[t]);
         Next = [.. Enumerable.Range(0, Count).Select(t => followers[t].ToArray())];
+        bool[] byMinutes = [.. problem.Tasks.Select((t, i) => Before[i] >= 0 && !t.GapInDays && (t.MinGap > 0 || t.MaxGap < int.MaxValue))];
+        TiedByMinutes = [.. byMinutes.Select((tied, t) => tied || Next[t].Any(n => byMinutes[n]))];
         LastDayOnTime = [.. problem.Tasks.Select(t => t.LateFrom == int.MaxValue
             ? int.MinValue
             : (int)Math.Floor((t.LateFrom - 1L) / 1440.0) - week.FirstDay)];
@@ -53,6 +55,9 @@ internal sealed class TaskTable
     public int[] MaxGap { get; }
 
     public bool[] GapInDays { get; }
+
+    /// <summary>Part of a chain counted in minutes, before or after.</summary>
+    public bool[] TiedByMinutes { get; }
 
     /// <summary>Table day of the last minute on time; <see cref="int.MinValue"/> when it is never late.</summary>
     public int[] LastDayOnTime { get; }

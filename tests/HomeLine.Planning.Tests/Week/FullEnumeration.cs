@@ -5,113 +5,122 @@ using HomeLine.Planning.Problem;
 namespace HomeLine.Planning.Tests.Week;
 
 /// <summary>
-/// The best plan of a tiny week by trying everything: every task unmet or on any nurse-day, every order within a nurse-day, every visit as early as
-/// it can be. Knows nothing of the search: its plans are judged by the checker alone.
+/// The best plan of a tiny week by trying everything: all care unmet or on any nurse-day, every order within a nurse-day, the starts of
+/// <see cref="EveryStart"/>. Knows nothing of the search: rules and points are the checker's alone. For weeks with one person a visit, chains counted in days,
+/// and one visit a patient a day.
 /// </summary>
-internal sealed class FullEnumeration(WeekProblem problem)
+internal sealed class FullEnumeration
 {
-    private readonly (Nurse Nurse, Shift Shift)[] _days =
-        [.. problem.Nurses.SelectMany(n => n.Shifts.Select(s => (Nurse: n, Shift: s))).OrderBy(d => d.Shift.Day).ThenBy(d => d.Nurse.Id)];
+    private readonly WeekProblem _problem;
+    private readonly CareTask[][] _units;
+    private readonly (Nurse Nurse, Shift Shift)[] _days;
+    private readonly bool[,] _able;
+    private readonly EveryStart _starts;
+    private readonly PlanScore _nothingDone;
+    private readonly Dictionary<(int Day, int Set), (PlanScore Adds, PlannedVisit[] Visits)?> _routes = [];
+    private PlanScore _best;
 
-    private readonly Dictionary<(int Day, int Set), (PlanScore Score, PlannedVisit[] Visits)?> _routes = [];
-
-    public PlanScore Best()
+    public FullEnumeration(WeekProblem problem)
     {
-        var place = new int[problem.Tasks.Length];
-        PlanScore best = Checker.Check(problem, Plan([])).Score;
-        Assign(0, place, ref best);
-        return best;
+        _problem = problem;
+        _units = [.. problem.Tasks.GroupBy(t => t.Together is { } together ? (t.Patient, together) : ("", t.Id)).Select(g => g.ToArray())];
+        _days =
+        [
+            .. problem.Nurses.SelectMany(n => n.Shifts.Where(s => !s.OnCall && s.Day < problem.DayCount).Select(s => (Nurse: n, Shift: s)))
+                .OrderBy(d => d.Shift.Day).ThenBy(d => d.Nurse.Id, StringComparer.Ordinal),
+        ];
+        _starts = new EveryStart(problem);
+        _nothingDone = Checker.Check(problem, Plan([])).Score;
+        _able = new bool[_units.Length, _days.Length];
+        for (int u = 0; u < _units.Length; u++)
+            for (int d = 0; d < _days.Length; d++) _able[u, d] = MayDo(u, d);
     }
 
-    private void Assign(int task, int[] place, ref PlanScore best)
+    /// <summary>The best score of any plan.</summary>
+    public PlanScore Best()
     {
-        if (task == place.Length)
+        _best = _nothingDone;
+        Assign(0, new int[_units.Length]);
+        return _best;
+    }
+
+    /// <summary>Place 0 is unmet, place d + 1 is nurse-day d.</summary>
+    private void Assign(int unit, int[] place)
+    {
+        if (unit == place.Length)
         {
-            Judge(place, ref best);
+            Judge(place);
             return;
         }
 
-        for (int d = 0; d <= _days.Length; d++)
+        for (int d = 0; d < _days.Length; d++)
         {
-            place[task] = d;
-            if (d == 0 || Possible(task, d - 1)) Assign(task + 1, place, ref best);
+            place[unit] = d + 1;
+            if (_able[unit, d]) Assign(unit + 1, place);
         }
+
+        place[unit] = 0;
+        Assign(unit + 1, place);
     }
 
-    private bool Possible(int task, int day)
+    private bool MayDo(int unit, int day)
     {
-        CareTask care = problem.Tasks[task];
-        return care.Opens < (_days[day].Shift.Day + 1) * 1440 && care.HardLatest >= _days[day].Shift.Day * 1440;
+        if (_starts.First(_units[unit], _days[day].Nurse, _days[day].Shift) is not { } visit) return false;
+        return !Checker.Check(_problem, Plan([visit])).Findings.Any(f => f.Rule is "H3" or "H6");
     }
 
-    private void Judge(int[] place, ref PlanScore best)
+    private void Judge(int[] place)
     {
         var visits = new List<PlannedVisit>();
+        PlanScore least = _nothingDone;
         for (int d = 0; d < _days.Length; d++)
         {
             int set = 0;
-            for (int t = 0; t < place.Length; t++)
+            for (int u = 0; u < place.Length; u++)
             {
-                if (place[t] == d + 1) set |= 1 << t;
+                if (place[u] == d + 1) set |= 1 << u;
             }
 
             if (set == 0) continue;
             if (Route(d, set) is not { } route) return;
             visits.AddRange(route.Visits);
+            least = Plus(least, route.Adds);
         }
 
-        CheckReport report = Checker.Check(problem, Plan(visits));
-        if (report.Accepted && report.Score < best) best = report.Score;
+        // What nurse-days add up to leaves out only what makes it worse: further faces, visits beyond the orders, chains.
+        if (least >= _best) return;
+        CheckReport report = Checker.Check(_problem, Plan(visits));
+        if (report.Accepted && report.Score < _best) _best = report.Score;
     }
 
-    /// <summary>The best order of a set of tasks on a nurse-day; what it adds to a plan does not depend on the other nurse-days.</summary>
-    private (PlanScore Score, PlannedVisit[] Visits)? Route(int day, int set)
+    /// <summary>The best order of a set of care on a nurse-day; which is best does not depend on the other nurse-days.</summary>
+    private (PlanScore Adds, PlannedVisit[] Visits)? Route(int day, int set)
     {
         if (_routes.TryGetValue((day, set), out var known)) return known;
-        CareTask[][] bundles = [.. problem.Tasks.Where((_, t) => (set & (1 << t)) != 0).GroupBy(t => t.Patient).Select(g => g.ToArray())];
-        (PlanScore Score, PlannedVisit[] Visits)? best = null;
+        CareTask[][] bundles = [.. _units.Where((_, u) => (set & (1 << u)) != 0).SelectMany(u => u).GroupBy(t => t.Patient).Select(g => g.ToArray())];
+        PlanScore best = default;
+        PlannedVisit[]? found = null;
         foreach (CareTask[][] order in Orders(bundles))
         {
-            if (Timed(day, order) is not { } visits) continue;
-            CheckReport report = Checker.Check(problem, Plan(visits));
-            if (report.Accepted && (best is null || report.Score < best.Value.Score)) best = (report.Score, visits);
-        }
-
-        return _routes[(day, set)] = best;
-    }
-
-    private PlannedVisit[]? Timed(int day, CareTask[][] order)
-    {
-        (Nurse nurse, Shift shift) = _days[day];
-        int leave = shift.From, place = nurse.Home;
-        var visits = new List<PlannedVisit>();
-        foreach (CareTask[] care in order)
-        {
-            PatientHome patient = problem.Patients.Single(p => p.Id == care[0].Patient);
-            int start = Math.Max(leave + problem.Travel.Minutes(place, patient.Place), care.Max(t => t.Opens));
-            bool interpreter = patient.InterpreterUnless is { } trait && !nurse.Traits.Contains(trait);
-            int minutes = care.Max(t => t.SetupMinutes) + care.Sum(t => t.WorkMinutes) + (interpreter ? patient.InterpreterMinutes : 0);
-            if (start >= (shift.Day + 1) * 1440) return null;
-            visits.Add(new PlannedVisit
+            foreach (PlannedVisit[] visits in _starts.Of(order, _days[day].Nurse, _days[day].Shift))
             {
-                Id = care[0].Id,
-                Patient = patient.Id,
-                Nurse = nurse.Id,
-                Start = start,
-                Minutes = minutes,
-                Tasks = [.. care.Select(t => t.Id)],
-            });
-            (leave, place) = (start + minutes + problem.Rules.DocumentationMinutes, patient.Place);
+                CheckReport report = Checker.Check(_problem, Plan(visits));
+                if (report.Accepted && (found is null || report.Score < best)) (best, found) = (report.Score, visits);
+            }
         }
 
-        return [.. visits];
+        return _routes[(day, set)] = found is null ? null : (Plus(best, _nothingDone, -1), found);
     }
 
     private WeekPlan Plan(IReadOnlyCollection<PlannedVisit> visits)
     {
         var done = visits.SelectMany(v => v.Tasks).ToHashSet();
-        return new WeekPlan([.. visits], [.. problem.Tasks.Where(t => !done.Contains(t.Id)).Select(t => new UnmetTask(t.Id, [], []))], default);
+        return new WeekPlan([.. visits], [.. _problem.Tasks.Where(t => !done.Contains(t.Id)).Select(t => new UnmetTask(t.Id, [], []))], default);
     }
+
+    private static PlanScore Plus(PlanScore a, PlanScore b, int times = 1) => new(
+        a.Critical + (times * b.Critical), a.Risk + (times * b.Risk), a.Duties + (times * b.Duties),
+        a.Work + (times * b.Work), a.People + (times * b.People), a.UnusedLife + (times * b.UnusedLife));
 
     private static IEnumerable<CareTask[][]> Orders(CareTask[][] items) => items.Length <= 1
         ? [items]

@@ -33,6 +33,25 @@ internal static class RandomWeek
         };
     }
 
+    /// <summary>
+    /// Tiny weeks that still have everything <see cref="FullEnumeration"/> knows: breaks, hours at home, starts tied to doses, chains counted in days, groups, specimens, orders.
+    /// </summary>
+    public static WeekProblem TinyRich(int seed, int tasks)
+    {
+        var draw = new Draw(seed);
+        int days = 2 + draw.Below(2);
+        WeekProblem plain = Assemble(draw, nurses: 2, Math.Max(2, tasks - 1 - draw.Below(2)), tasks, days);
+        CareTask[] enriched = [.. plain.Tasks.Select(t => EnrichTask(draw, t, days) with { Safety = false })];
+        return plain with
+        {
+            Now = draw.Chance(4) ? 540 : 0,
+            Nurses = [.. plain.Nurses.Select(n => EnrichNurse(draw, n))],
+            Patients = [.. plain.Patients.Select(p => EnrichPatient(draw, p, days) with { CrewSize = 1 })],
+            Tasks = [.. Chained(draw, enriched).Select(t => t.After is null ? t : t with { GapInDays = true, MinGap = 1440 })],
+            DropPoints = [new DropPoint("lab", 0, [.. Enumerable.Range(0, days).Select(d => SmallWeek.At(d, 15))])],
+        };
+    }
+
     private static WeekProblem Assemble(Draw draw, int nurses, int patients, int tasks, int days) => new()
     {
         FirstDay = new LocalDate(2027, 3, 8),
