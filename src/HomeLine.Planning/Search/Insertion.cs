@@ -92,23 +92,26 @@ internal sealed class Insertion
     {
         int a = state.RouteA[slot], b = state.RouteB[slot];
         if (!_week.Units.Able(unit, a) || !Filter.AllowsNurse(_week.Routes.Nurse[a])) return;
-        double cost = _price.OfDay(state, day) + Stand(state, slot, a);
-        if (b >= 0 && !double.IsInfinity(cost)) cost += Stand(state, slot, b);
+        double ofDay = _price.OfDay(state, day);
+        if (b >= 0)
+        {
+            Proposal both = _pairs.InPlace(state, slot);
+            Offer(both with { Cost = ofDay + both.Cost - state.Figures[a].Cost - state.Figures[b].Cost });
+            return;
+        }
+
+        double cost = ofDay + Stand(state, slot, a);
         if (!double.IsInfinity(cost)) Offer(new Proposal(cost, slot, a, 0));
     }
 
     /// <summary>Cost of a route when the trial slot stands where a slot stood.</summary>
     private double Stand(WeekState state, int slot, int route)
     {
-        int trial = state.Trial, position = state.PositionOf(route, slot);
+        int trial = state.Trial;
         _timing.Load(state, route);
-        _timing.Order[position] = trial;
-        TrialVisit.Set(_week, _care, state, slot, state.RouteA[slot]);
-        (state.RouteA[trial], state.RouteB[trial]) = (state.RouteA[slot], state.RouteB[slot]);
-
-        // A two-person start is kept when care joins; it must still be allowed.
-        if (state.Pinned[trial] && _care.StartAfter(state, trial, state.Start[slot], state.RouteA[slot]) != state.Start[slot])
-            return double.PositiveInfinity;
+        _timing.Order[state.PositionOf(route, slot)] = trial;
+        TrialVisit.Set(_week, _care, state, slot, route);
+        (state.RouteA[trial], state.RouteB[trial]) = (route, WeekState.None);
         return _timing.Walk(state, route) ? _timing.Cost - state.Figures[route].Cost : double.PositiveInfinity;
     }
 

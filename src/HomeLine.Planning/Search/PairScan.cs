@@ -46,14 +46,39 @@ internal sealed class PairScan(CompiledWeek week, SlotCare care, RouteTiming tim
         int trial = state.Trial;
         TrialVisit.Set(week, care, state, slot, a);
         (state.RouteA[trial], state.RouteB[trial]) = (a, b);
-        int arrival = Math.Max(Arrival(state, a, positionA), b < 0 ? 0 : Arrival(state, b, positionB));
-        state.Start[trial] = care.StartAfter(state, trial, arrival, a);
-        if (state.Start[trial] < 0) return Proposal.Nowhere;
-        state.Pinned[trial] = b >= 0;
-        double cost = At(state, a, positionA);
-        if (b >= 0 && !double.IsInfinity(cost)) cost += At(state, b, positionB);
-        state.Pinned[trial] = false;
-        return double.IsInfinity(cost) ? Proposal.Nowhere : new Proposal(cost, slot, a, positionA, b, positionB, state.Start[trial]);
+        return BestStart(state, new Proposal(0, slot, a, positionA, b, positionB), replaces: false, kept: WeekState.None);
+    }
+
+    /// <summary>The trial visit in place of the two-person visit whose care it holds as well, at its start or at another; its cost is that of the days as they then are.</summary>
+    public Proposal InPlace(WeekState state, int slot)
+    {
+        int trial = state.Trial, a = state.RouteA[slot], b = state.RouteB[slot];
+        TrialVisit.Set(week, care, state, slot, a);
+        (state.RouteA[trial], state.RouteB[trial]) = (a, b);
+        return BestStart(state, new Proposal(0, slot, a, state.PositionOf(a, slot), b, state.PositionOf(b, slot)), replaces: true, state.Start[slot]);
+    }
+
+    /// <summary>The cheapest of a start that is kept, the first at which both are there, and those at which one or both have had their break by then.</summary>
+    private Proposal BestStart(WeekState state, in Proposal at, bool replaces, int kept)
+    {
+        int trial = state.Trial, a = at.RouteA, b = at.RouteB, last = WeekState.None;
+        Proposal best = Proposal.Nowhere;
+        for (int rested = kept == WeekState.None ? 0 : -1; rested < 4; rested++)
+        {
+            bool restA = rested > 0 && (rested & 1) != 0, restB = rested > 0 && (rested & 2) != 0;
+            if ((restA && week.Routes.Lunch[a] == 0) || (restB && (b < 0 || week.Routes.Lunch[b] == 0)) || (rested > 0 && b < 0)) continue;
+            int arrival = rested < 0 ? kept : Math.Max(Arrival(state, a, at.PositionA, restA), b < 0 ? 0 : Arrival(state, b, at.PositionB, restB));
+            int start = care.StartAfter(state, trial, arrival, a);
+            if (start < 0 || start == last || (rested < 0 && start != kept)) continue;
+            state.Start[trial] = last = start;
+            state.Pinned[trial] = b >= 0;
+            double cost = At(state, a, at.PositionA, replaces);
+            if (b >= 0 && !double.IsInfinity(cost)) cost += At(state, b, at.PositionB, replaces);
+            state.Pinned[trial] = false;
+            if (cost < best.Cost) best = at with { Cost = cost, Start = start };
+        }
+
+        return best;
     }
 
     /// <summary>Waiting and lateness a day has now and might lose: the most by which walking it can undercut its detour.</summary>
@@ -78,19 +103,24 @@ internal sealed class PairScan(CompiledWeek week, SlotCare care, RouteTiming tim
         }
     }
 
-    private int Arrival(WeekState state, int route, int position)
+    private int Arrival(WeekState state, int route, int position, bool rested = false)
     {
-        int here = week.Roads.OfPatient(state.Patient[state.Trial]);
-        if (position == 0) return week.Routes.From[route] + week.Roads.Minutes(Roads.OfNurse(week.Routes.Nurse[route]), here);
+        int here = week.Roads.OfPatient(state.Patient[state.Trial]), lunch = rested ? week.Routes.Lunch[route] : 0, lunchFrom = rested ? week.Routes.LunchFrom[route] : 0;
+        if (position == 0) return Math.Max(week.Routes.From[route], lunchFrom + lunch) + week.Roads.Minutes(Roads.OfNurse(week.Routes.Nurse[route]), here);
         int last = state.OrderOf(route)[position - 1];
-        return state.Start[last] + state.Minutes[last] + week.Problem.Rules.DocumentationMinutes
+        int there = state.Start[last] + state.Minutes[last] + week.Problem.Rules.DocumentationMinutes
             + week.Roads.Minutes(week.Roads.OfPatient(state.Patient[last]), here);
+        return Math.Max(there, lunchFrom) + lunch;
     }
 
-    private double At(WeekState state, int route, int position)
+    private double At(WeekState state, int route, int position, bool replaces)
     {
         timing.Load(state, route);
-        for (int i = timing.Count++; i > position; i--) timing.Order[i] = timing.Order[i - 1];
+        if (!replaces)
+        {
+            for (int i = timing.Count++; i > position; i--) timing.Order[i] = timing.Order[i - 1];
+        }
+
         timing.Order[position] = state.Trial;
         return timing.Walk(state, route) ? timing.Cost : double.PositiveInfinity;
     }

@@ -48,6 +48,7 @@ internal sealed class PlanEditor(CompiledWeek week, SlotCare care, RouteTiming t
             state.PutAt(proposal.RouteA, proposal.PositionA, slot);
             if (proposal.RouteB >= 0) state.PutAt(proposal.RouteB, proposal.PositionB, slot);
         }
+        else if (proposal.RouteB >= 0) state.Start[slot] = proposal.Start;
 
         Regather(state, slot);
         RetimeUntimed(state);

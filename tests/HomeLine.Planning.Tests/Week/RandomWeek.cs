@@ -52,6 +52,17 @@ internal static class RandomWeek
         };
     }
 
+    /// <summary>Tiny weeks with two-person visits and least separations in minutes as well.</summary>
+    public static WeekProblem TinyTied(int seed, int tasks)
+    {
+        WeekProblem rich = TinyRich(seed, tasks);
+        return rich with
+        {
+            Patients = [.. rich.Patients.Select((p, i) => i == seed % 3 ? p with { CrewSize = 2 } : p)],
+            Tasks = [.. rich.Tasks.Select((t, i) => t.After is null || i % 2 == 0 ? t : t with { GapInDays = false, MinGap = 1_300 + (10 * (seed % 20)), MaxGap = int.MaxValue })],
+        };
+    }
+
     private static WeekProblem Assemble(Draw draw, int nurses, int patients, int tasks, int days) => new()
     {
         FirstDay = new LocalDate(2027, 3, 8),
