@@ -89,4 +89,16 @@ public static class Planner
     /// <exception cref="ArgumentException">The problem contradicts itself.</exception>
     public static ImmutableArray<VisitReason> Why(WeekProblem problem, WeekPlan plan, ImmutableArray<string> visits = default) =>
         new WhyHere(problem, plan).Of(plan.Visits.Where(v => visits.IsDefaultOrEmpty || visits.Contains(v.Id)));
+
+    /// <summary>Says of care a plan leaves unmet why no nurse and day has room for it, and which one loosened rule would place it; most at risk first.</summary>
+    /// <exception cref="ArgumentException">The problem contradicts itself.</exception>
+    public static ImmutableArray<UnmetTask> WhyUnmet(WeekProblem problem, ImmutableArray<PlannedVisit> visits)
+    {
+        var week = new CompiledWeek(problem);
+        var search = new WeekSearch(week);
+        WeekState state = search.Reading.Fresh();
+        search.Reading.Adopt(state, new WeekPlan(visits, [], default));
+        var done = visits.SelectMany(v => v.Tasks).ToHashSet(StringComparer.Ordinal);
+        return UnmetCare.List(week, search, state, visits, problem.Tasks.Select(t => t.Id).Where(t => !done.Contains(t)).ToHashSet(StringComparer.Ordinal));
+    }
 }

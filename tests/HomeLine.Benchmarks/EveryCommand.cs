@@ -14,5 +14,6 @@ internal static class EveryCommand
         yield return SolveCommand.Create();
         yield return ClassicCommand.Create();
         yield return Weeks.UrgentCommand.Create();
+        yield return Weeks.WhatIfCommand.Create();
     }
 }

@@ -107,6 +107,9 @@ public static class ReasonCode
     /// <summary>A visit that must stay was changed.</summary>
     public const string FixedChanged = "fixed-changed";
 
+    /// <summary>A visit somebody pinned was moved by hand.</summary>
+    public const string VisitPinned = "visit-pinned";
+
     /// <summary>No time is left in which the care may start.</summary>
     public const string NoTimeLeft = "no-time-left";
 
@@ -194,7 +197,7 @@ public static class ReasonCode
         TaskTwice, TaskForgotten, UnmetWrong, TogetherSplit, TaskUnknown, VisitEmpty, VisitIdTwice, MinutesWrong, OtherPatientsTask,
         PatientUnknown, NurseUnknown, TooEarly, PastLatest, OutsideHorizon, OutsideStartTimes, TwoVisitsADay, ChainTooSoon,
         SkillMissing, LicenceMissing, HomeClosed, NurseRefused, TraitMissing, TraitExcluded, NotWorking, BeforeShift, OverrunsShift,
-        BreakMissing, TooManyVisits, RestShort, CannotArrive, SecondMissing, SecondWrong, SpecimenLate, FixedChanged,
+        BreakMissing, TooManyVisits, RestShort, CannotArrive, SecondMissing, SecondWrong, SpecimenLate, FixedChanged, VisitPinned,
         NoTimeLeft, DayFull, OtherCareFirst, MovesTold, FixedInTheWay, Overtime, DayLater, GainScope, OnCall, OtherTime,
         NurseOut, PushedOut, PushedLater, TellOtherTime, TellOtherNurse, TellOtherDay, TellNobody, TellLaterInRange,
         WhyCritical, WhyRisk, WhyDuties, WhyWork, WhyPeople, WhyLife, WhyOnly, WhyTie, WhyNotBest,

@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using HomeLine.Planning.Checking;
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
+using HomeLine.Planning.Search;
+
+namespace HomeLine.Planning.Editing;
+
+/// <summary>
+/// A plan that people change by hand, looked up and checked once, so that what a move would do is answered at once. It never searches: the moved visit
+/// takes the place it is given, later visits are pushed only as far as the road asks, and the checker says whether that may be.
+/// Safe to ask from several threads. Make a new one after each change.
+/// </summary>
+public sealed class HandWeek
+{
+    private readonly HandTable _table;
+    private readonly HandPart _part;
+
+    /// <summary>Looks the plan up and checks it.</summary>
+    /// <param name="problem">The problem. What it has as published plan is what was promised: fixed visits are found there.</param>
+    /// <param name="visits">The visits as they stand. Care of the problem that is in none of them is unmet.</param>
+    /// <param name="pinned">Visits people want to stay where they are; they are not moved and not pushed.</param>
+    /// <exception cref="ArgumentException">The problem contradicts itself, or a visit names people who are not in it.</exception>
+    public HandWeek(WeekProblem problem, ImmutableArray<PlannedVisit> visits, IReadOnlySet<string>? pinned = null)
+    {
+        ProblemFaults.Refuse(problem);
+        Visits = [.. visits.OrderBy(v => v.Start).ThenBy(v => v.Id, StringComparer.Ordinal)];
+        _table = new HandTable(problem, Visits, pinned ?? new HashSet<string>());
+        var done = Visits.SelectMany(v => v.Tasks).ToHashSet(StringComparer.Ordinal);
+        Unmet = [.. problem.Tasks.Where(t => !done.Contains(t.Id))];
+        Check = Checker.Check(problem, new WeekPlan(Visits, [.. Unmet.Select(t => new UnmetTask(t.Id, [], []))], default));
+        _part = new HandPart(_table, Check.Score);
+    }
+
+    /// <summary>The problem.</summary>
+    public WeekProblem Problem => _table.Problem;
+
+    /// <summary>The visits as they stand, by start.</summary>
+    public ImmutableArray<PlannedVisit> Visits { get; }
+
+    /// <summary>Care no visit does.</summary>
+    public ImmutableArray<CareTask> Unmet { get; }
+
+    /// <summary>The checker's verdict on the plan as it stands.</summary>
+    public CheckReport Check { get; }
+
+    /// <summary>Whether a visit is under way, done, about to start or pinned, and so stays.</summary>
+    public bool Stays(string visit) => _table.Stays(visit);
+
+    /// <summary>Where a nurse's break falls between her visits, plan minutes, for drawing; empty when it falls outside them or none is due.</summary>
+    public Span? BreakOf(string nurse, int day) => BreakPlace.Of(_table, nurse, day);
+
+    /// <summary>What a move would do.</summary>
+    /// <exception cref="ArgumentException">The move names visits, tasks or nurses nobody knows.</exception>
+    public HandChange Try(HandMove move)
+    {
+        HandChange? first = null;
+        foreach (Delay delay in (ReadOnlySpan<Delay>)[Delay.None, Delay.Itself, Delay.TheNext])
+        {
+            HandChange change = _part.Judge(new Laying(_table, delay).Of(move));
+            if (change.IsAllowed) return change;
+            first ??= change;
+            // Only a missing break is mended by starting later.
+            if (change.Broken.Any(f => f.Reason.Code != ReasonCode.BreakMissing)) return first;
+        }
+
+        return first!;
+    }
+
+    /// <summary>Every place where a visit may go, by day, nurse and position; where it stands is not among them.</summary>
+    public ImmutableArray<WorkablePlace> PlacesOf(string visit)
+    {
+        PlannedVisit moved = _table.Visit(visit);
+        return Stays(visit) ? [] : Places(moved.Patient, _table.CareOf(moved), to => new HandMove.Move(visit, to), moved);
+    }
+
+    /// <summary>Every place where care nobody covers may go, by day, nurse and position.</summary>
+    public ImmutableArray<WorkablePlace> PlacesOf(ImmutableArray<string> tasks)
+    {
+        ImmutableArray<CareTask> care = [.. tasks.Select(_table.Task)];
+        return Places(care[0].Patient, care, to => new HandMove.PlaceCare(tasks, to), null);
+    }
+
+    private ImmutableArray<WorkablePlace> Places(string patient, ImmutableArray<CareTask> care, Func<DayPlace, HandMove> move, PlannedVisit? moved)
+    {
+        var places = ImmutableArray.CreateBuilder<WorkablePlace>();
+        PatientHome home = _table.Patient(patient);
+        for (int day = Math.Max(0, CompiledWeek.DayOf(Problem.Now)); day < Problem.DayCount; day++)
+        {
+            if (!OpensOn(care, day)) continue;
+            foreach (Nurse nurse in Problem.Nurses.Where(n => n.Shifts.Any(s => s.Day == day && !s.OnCall)))
+            {
+                if (Scope.Fault(Problem, home, care, nurse, day) is not null) continue;
+                ImmutableArray<PlannedVisit> there = [.. _table.Day(nurse.Id, day).Where(v => v.Id != moved?.Id)];
+                int stands = moved is not null && moved.Nurse == nurse.Id && CompiledWeek.DayOf(moved.Start) == day ? there.Count(v => v.Start < moved.Start) : -1;
+                bool joins = moved is null && there.Any(v => v.Patient == patient);
+                for (int position = 0; position <= (joins ? 0 : there.Length); position++)
+                {
+                    if (position == stands || (position < there.Length && Behind(there[position]))) continue;
+                    var place = new DayPlace(nurse.Id, day, position);
+                    var laying = new Laying(_table, Delay.None);
+                    laying.Of(move(place));
+                    if (!laying.IsHopeless && Try(move(place)) is { IsAllowed: true } change) places.Add(new WorkablePlace(place, change));
+                }
+            }
+        }
+
+        return places.ToImmutable();
+    }
+
+    private bool Behind(PlannedVisit visit) => visit.Start < Problem.Now;
+
+    private static bool OpensOn(ImmutableArray<CareTask> care, int day)
+    {
+        int from = day * 1440, to = from + 1440;
+        return care.All(t => t.Opens < to && t.HardLatest >= from && (t.StartSpans.IsDefaultOrEmpty || t.StartSpans.Any(s => s.To >= from && s.From < to)));
+    }
+}
