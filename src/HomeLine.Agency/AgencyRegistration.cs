@@ -9,6 +9,7 @@ using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
 using HomeLine.Agency.Storage;
+using HomeLine.Agency.WeekEditing;
 using HomeLine.Agency.WeekPlanning;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
@@ -43,6 +44,8 @@ public static class AgencyRegistration
         services.AddSingleton<AskWeek>();
         services.AddSingleton<PlanTheWeek>();
         services.AddSingleton<PublishWeek>();
+        services.AddSingleton<WorkingWeeks>();
+        services.AddSingleton<EditWeek>();
         services.AddSingleton<ReportProblem>();
         services.AddSingleton<TickTold>();
         services.AddSingleton<AskDecisions>();

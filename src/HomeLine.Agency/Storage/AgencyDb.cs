@@ -6,6 +6,7 @@ using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
 using HomeLine.Agency.Storage.Mapping;
+using HomeLine.Agency.WeekEditing;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare;
 using HomeLine.LineCare.Ledger;
@@ -55,6 +56,7 @@ public abstract class AgencyDb : IdentityDbContext<Account>, IDataProtectionKeyC
     public DbSet<PolicyRule> PolicyRules => Set<PolicyRule>();
     public DbSet<WeekVisit> Visits => Set<WeekVisit>();
     public DbSet<PublishedVersion> PublishedVersions => Set<PublishedVersion>();
+    public DbSet<WeekEdit> WeekEdits => Set<WeekEdit>();
     public DbSet<FiledReport> Reports => Set<FiledReport>();
     public DbSet<ToTell> ToTell => Set<ToTell>();
     public DbSet<DecisionRecord> Decisions => Set<DecisionRecord>();

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
+using HomeLine.Agency.WeekEditing;
 using HomeLine.Planning;
 using HomeLine.Planning.Checking;
 using HomeLine.Planning.Plans;
@@ -35,6 +36,7 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         StoredWeek? published = await WeekStore.PublishedAsync(db, firstDay, cancel);
         StoredWeek? before = await WeekStore.PublishedAsync(db, read.Value.ThisWeek, cancel);
         ImmutableArray<PlannedWeek> promised = [.. new[] { before, published }.OfType<StoredWeek>().Select(w => w.Week).DistinctBy(w => w.FirstDay)];
+        PinnedVisits pins = await PinnedVisits.OfAsync(db, firstDay, cancel);
         lock (gate)
         {
             if (Current is { State: PlanRunState.Running } running) return running;
@@ -43,7 +45,7 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
             var run = new PlanRun($"run {++runs}", firstDay, PlanRunState.Running, null, "Planning has begun.");
             Current = run;
             CancellationToken token = stop.Token;
-            work = Task.Run(() => RunAsync(run, actor, read.Value, promised, published?.Week.Version ?? 0, options, token), CancellationToken.None);
+            work = Task.Run(() => RunAsync(run, actor, read.Value, promised, pins, published?.Week.Version ?? 0, options, token), CancellationToken.None);
             return run;
         }
     }
@@ -66,11 +68,11 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
     }
 
     private async Task RunAsync(
-        PlanRun run, Actor actor, AgencyAtHand agency, ImmutableArray<PlannedWeek> promised, int version, PlanOptions options, CancellationToken cancel)
+        PlanRun run, Actor actor, AgencyAtHand agency, ImmutableArray<PlannedWeek> promised, PinnedVisits pins, int version, PlanOptions options, CancellationToken cancel)
     {
         try
         {
-            WeekDemand demand = WeekDemand.Ahead(agency.Roster, promised, run.FirstDay, agency.Now);
+            WeekDemand demand = pins.In(WeekDemand.Ahead(agency.Roster, promised, run.FirstDay, agency.Now), promised.FirstOrDefault(w => w.FirstDay == run.FirstDay));
             var progress = new Relay(p => Tell(run with { Progress = p, Message = "Planning." }));
             WeekPlan plan = Planner.Plan(demand.Problem, options, progress, cancel);
             CheckReport check = Checker.Check(demand.Problem, plan);

@@ -1,6 +1,7 @@
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
+using HomeLine.Agency.WeekEditing;
 using HomeLine.Planning.Plans;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -8,7 +9,7 @@ using NodaTime;
 namespace HomeLine.Agency.WeekPlanning;
 
 /// <summary>Makes a draft the published week: what nurses and families are told.</summary>
-public sealed class PublishWeek(IDbContextFactory<AgencyDb> databases, AgencyClock clock)
+public sealed class PublishWeek(IDbContextFactory<AgencyDb> databases, AgencyClock clock, WorkingWeeks weeks)
 {
     private const int LeastWords = 5;
 
@@ -41,8 +42,28 @@ public sealed class PublishWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         }
 
         PlannedWeek told = draft.Week with { Version = seenVersion, Visits = [.. draft.Week.Visits.Select(Told)] };
-        return await WeekStore.PublishAsync(db, actor, told, acknowledgement ?? "", clock.RealNow(), cancel);
+        await using var turn = await db.BeginWorkAsync(cancel);
+        Outcome<PlannedWeek> done = await WeekStore.PublishAsync(db, actor, told, acknowledgement ?? "", clock.RealNow(), cancel);
+        if (!done.Succeeded) return done;
+        await EditStore.AddAsync(db, Mark(actor, draft, done.Value, clock.RealNow()), cancel);
+        await db.SaveChangesAsync(cancel);
+        await turn.CommitAsync(cancel);
+        weeks.Tell(new WeekChanged(firstDay, 0, actor.Name, $"The week is published as version {done.Value.Version}"));
+        return done;
     }
+
+    /// <summary>Nothing before it can be taken back in the next draft.</summary>
+    private static WeekEdit Mark(Actor actor, StoredWeek draft, PlannedWeek published, Instant at) => new()
+    {
+        FirstDay = published.FirstDay,
+        Number = 0,
+        Base = draft.Week.Version,
+        Revision = draft.Revision,
+        Kind = EditKind.Published,
+        Words = $"Published as version {published.Version}",
+        At = at,
+        By = actor.Name,
+    };
 
     private static WeekVisit Told(WeekVisit visit) => visit.Promise == PromiseState.Draft
         ? visit with { Promise = PromiseState.Told, ToldFrom = visit.Start }

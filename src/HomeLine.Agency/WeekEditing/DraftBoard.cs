@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Due;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.Planning.Checking;
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
+using NodaTime;
+
+namespace HomeLine.Agency.WeekEditing;
+
+/// <summary>The working draft as the page draws it.</summary>
+/// <param name="FirstDay">The week.</param>
+/// <param name="Revision">The draft's revision; give it back with each change.</param>
+/// <param name="Version">The published version it was made from; 0 for none.</param>
+/// <param name="Days">The days, in order.</param>
+/// <param name="Nurses">A row for each nurse.</param>
+/// <param name="Check">The checker's verdict on what lies ahead.</param>
+/// <param name="Log">The changes.</param>
+/// <param name="Waiting">Changes of a dropped draft that can be brought over.</param>
+/// <param name="ChangedAt">When it was changed last; empty while nobody has.</param>
+/// <param name="ChangedBy">By whom.</param>
+public sealed record DraftBoard(
+    LocalDate FirstDay,
+    int Revision,
+    int Version,
+    ImmutableArray<LocalDate> Days,
+    ImmutableArray<DraftNurse> Nurses,
+    CheckReport Check,
+    EditLog Log,
+    int Waiting,
+    Instant? ChangedAt,
+    string ChangedBy)
+{
+    public static DraftBoard Of(WorkingWeek week)
+    {
+        ImmutableArray<LocalDate> days = [.. Enumerable.Range(0, 7).Select(week.FirstDay.PlusDays)];
+        var patients = week.Agency.Roster.Patients.ToDictionary(p => p.Id);
+        var tasks = week.Hand.Problem.Tasks.ToDictionary(t => t.Id);
+        var plans = week.Hand.Visits.ToDictionary(v => v.Id);
+        ILookup<(string, LocalDate), WeekVisit> seats = week.Week.Visits
+            .SelectMany(v => v.Second is { } second ? new[] { (v.Nurse, v), (second, v) } : [(v.Nurse, v)])
+            .ToLookup(s => (s.Item1, s.v.Day), s => s.v);
+        return new DraftBoard(
+            week.FirstDay, week.Revision, week.Week.Version, days,
+            [.. week.Agency.Roster.Nurses.Select(n => new DraftNurse(n.Id, n.Name, n.Credential, [.. days.Select(d => Day(n, d))]))],
+            week.Hand.Check, week.Log, week.Log.Waiting(week.Published?.Version ?? 0).Length, week.ChangedAt, week.ChangedBy);
+
+        DraftDay Day(NurseFile nurse, LocalDate day)
+        {
+            Shift? shift = week.Hand.Problem.Nurses.First(n => n.Id == nurse.Id).Shifts.FirstOrDefault(s => s.Day == week.Calendar.Day(day) && !s.OnCall);
+            var stops = ImmutableArray.CreateBuilder<DraftStop>();
+            int home = week.Needs.Roads.PlaceOfNurse(nurse.Id), here = home, driving = 0;
+            foreach (WeekVisit visit in seats[(nurse.Id, day)].OrderBy(v => v.Start))
+            {
+                int there = week.Needs.Roads.PlaceOfPatient(visit.Patient.Value), travel = week.Needs.Roads.Times.Minutes(here, there);
+                stops.Add(Stop(nurse, visit, travel));
+                driving += travel;
+                here = there;
+            }
+
+            if (stops.Count > 0) driving += week.Needs.Roads.Times.Minutes(here, home);
+            int back = stops.Count == 0 ? 0 : Minute(stops[^1].Visit.Start) + stops[^1].Visit.Minutes + week.Hand.Problem.Rules.DocumentationMinutes + week.Needs.Roads.Times.Minutes(here, home);
+            return new DraftDay(
+                day,
+                shift is null ? null : week.Calendar.Local(shift.From).TimeOfDay,
+                shift is null ? null : week.Calendar.Local(shift.To).TimeOfDay,
+                shift is null ? NurseCalendar.AbsenceOn(nurse, day) : "",
+                week.Hand.BreakOf(nurse.Id, week.Calendar.Day(day)) is { } pause ? week.Calendar.Local(pause.From).TimeOfDay : null,
+                shift?.LunchMinutes ?? 0,
+                stops.ToImmutable(),
+                driving,
+                back,
+                shift is null ? 0 : Math.Max(0, back - (shift.To % 1440)));
+        }
+
+        DraftStop Stop(NurseFile nurse, WeekVisit visit, int travel)
+        {
+            Patient patient = patients[visit.Patient];
+            bool late = plans.TryGetValue(visit.Id, out PlannedVisit? plan) && plan.Tasks.Any(t => tasks.TryGetValue(t, out CareTask? task) && plan.Start >= task.LateFrom);
+            WeekVisit? told = week.Promised(visit.Id);
+            return new DraftStop(
+                visit, patient.Name, DueRows.PlaceOf(patient, week.Agency.Roster.Map), visit.Second == nurse.Id, travel, late,
+                week.WhyItStays(visit), week.Log.Pinned.Contains(visit.Id), told,
+                told is null ? week.Published is not null : VisitWords.Place(told) != VisitWords.Place(visit));
+        }
+    }
+
+    private static int Minute(LocalTime time) => (time.Hour * 60) + time.Minute;
+}
+
+/// <summary>One nurse's week.</summary>
+public sealed record DraftNurse(string Id, string Name, string Credential, ImmutableArray<DraftDay> Days);
+
+/// <summary>One nurse's day.</summary>
+/// <param name="Day">The day.</param>
+/// <param name="ShiftFrom">Start of the shift; empty when she does not work.</param>
+/// <param name="ShiftTo">End of the shift.</param>
+/// <param name="Absence">Why she does not work.</param>
+/// <param name="BreakFrom">Where the break falls between visits.</param>
+/// <param name="BreakMinutes">How long it is.</param>
+/// <param name="Stops">Her visits, by start.</param>
+/// <param name="DrivingMinutes">All driving.</param>
+/// <param name="HomeAgain">Minute of the day she is home; 0 without a visit.</param>
+/// <param name="OvertimeMinutes">Minutes past the shift's end.</param>
+public sealed record DraftDay(
+    LocalDate Day, LocalTime? ShiftFrom, LocalTime? ShiftTo, string Absence, LocalTime? BreakFrom, int BreakMinutes,
+    ImmutableArray<DraftStop> Stops, int DrivingMinutes, int HomeAgain, int OvertimeMinutes)
+{
+    /// <summary>Minutes in homes.</summary>
+    public int HomeMinutes => Stops.Sum(s => s.Visit.Minutes);
+}
+
+/// <summary>One visit of a nurse's day.</summary>
+/// <param name="Visit">The visit.</param>
+/// <param name="PatientName">Name as shown.</param>
+/// <param name="Place">Town.</param>
+/// <param name="AsSecond">She comes as the second person.</param>
+/// <param name="TravelBefore">Minutes of driving before it.</param>
+/// <param name="IsLate">Some of its care is late.</param>
+/// <param name="WhyItStays">Why it cannot be moved; empty when it can.</param>
+/// <param name="IsPinned">People pinned it.</param>
+/// <param name="Told">What was published of it; empty for a new one.</param>
+/// <param name="IsChanged">It is not where it was published.</param>
+public sealed record DraftStop(
+    WeekVisit Visit, string PatientName, string Place, bool AsSecond, int TravelBefore, bool IsLate, string WhyItStays, bool IsPinned, WeekVisit? Told, bool IsChanged)
+{
+    public LocalTime End => Visit.Start.PlusMinutes(Visit.Minutes);
+}

@@ -1,0 +1,63 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.Storage;
+using HomeLine.Agency.WeekPlanning;
+using NodaTime;
+
+namespace HomeLine.Agency.WeekEditing;
+
+/// <summary>
+/// The weeks people work on, kept ready in memory so that a what-if need not read and derive anything. Only a help: everything in it comes from the
+/// database, and a change is always made on what is read there. Pages listen here to see each other's changes.
+/// </summary>
+public sealed class WorkingWeeks
+{
+    /// <summary>How long needs derived for a what-if may be behind the clock: our own default.</summary>
+    private static readonly Duration Fresh = Duration.FromMinutes(2);
+
+    private readonly ConcurrentDictionary<LocalDate, WorkingWeek> ready = new();
+
+    /// <summary>Raised when a draft changed or a week was published, on any thread.</summary>
+    public event Action<WeekChanged>? Changed;
+
+    internal void Tell(WeekChanged change) => Changed?.Invoke(change);
+
+    /// <summary>The week as stored, made ready; what is known of it is used while nothing has moved on.</summary>
+    internal async Task<WorkingWeek> OfAsync(AgencyDb db, AgencyAtHand agency, LocalDate firstDay, CancellationToken cancel)
+    {
+        StoredWeek? draft = await WeekStore.DraftAsync(db, firstDay, cancel);
+        StoredWeek? published = await WeekStore.PublishedAsync(db, firstDay, cancel);
+        StoredWeek? before = firstDay == agency.ThisWeek ? null : await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel);
+        WorkingWeek? known = ready.GetValueOrDefault(firstDay);
+        bool sameNeeds = known is not null && (known.Published?.Version ?? 0) == (published?.Week.Version ?? 0)
+            && agency.Now >= known.Agency.Now && agency.Now - known.Agency.Now < Fresh && Same(known.Agency.Roster, agency.Roster);
+        if (sameNeeds && known!.Revision == (draft?.Revision ?? 0) && known.Agency.Now == agency.Now) return known;
+        WeekNeeds needs = sameNeeds && known!.Agency.Now == agency.Now
+            ? known.Needs
+            : NeedsOf(agency, [.. new[] { before, published }.OfType<StoredWeek>().Select(w => w.Week)], firstDay);
+        var week = new WorkingWeek(agency, published?.Week, draft, await EditStore.OfAsync(db, firstDay, cancel), firstDay, needs);
+        ready[firstDay] = week;
+        return week;
+    }
+
+    /// <summary>The week as it was last made ready, if that is the revision asked for and not too long ago.</summary>
+    internal WorkingWeek? Known(LocalDate firstDay, int revision, Instant now) =>
+        ready.TryGetValue(firstDay, out WorkingWeek? week) && week.Revision == revision && now >= week.Agency.Now && now - week.Agency.Now < Fresh ? week : null;
+
+    private static WeekNeeds NeedsOf(AgencyAtHand agency, ImmutableArray<PlannedWeek> published, LocalDate firstDay)
+    {
+        WeekDemand demand = WeekDemand.Ahead(agency.Roster, published, firstDay, agency.Now);
+        return new WeekNeeds(demand, RoadTravel.Of(agency.Roster));
+    }
+
+    private static bool Same(AgencyRoster a, AgencyRoster b) =>
+        ReferenceEquals(a, b) || ((a with { Map = b.Map }) == b && StoredJson.Write(a.Map) == StoredJson.Write(b.Map));
+}
+
+/// <summary>A draft changed, or a week was published.</summary>
+/// <param name="FirstDay">The week.</param>
+/// <param name="Revision">The draft's revision since; 0 when it was published.</param>
+/// <param name="By">By whom.</param>
+/// <param name="Words">What, in a sentence.</param>
+public sealed record WeekChanged(LocalDate FirstDay, int Revision, string By, string Words);
