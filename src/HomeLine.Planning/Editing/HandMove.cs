@@ -15,7 +15,7 @@ public abstract record HandMove
     {
     }
 
-    /// <summary>A visit goes to another place. On its own day it keeps its start if the road allows, else it starts at the first allowed minute.</summary>
+    /// <summary>A visit goes to another place. With another nurse on its own day it keeps its start if the road allows, else it starts at the first allowed minute.</summary>
     public sealed record Move(string Visit, DayPlace To) : HandMove;
 
     /// <summary>Care nobody covers gets a visit, or joins the visit this nurse pays the patient on that day.</summary>

@@ -31,6 +31,7 @@ internal sealed class Laying(HandTable table, Delay delay)
     private readonly HashSet<string> _gone = new(StringComparer.Ordinal);
     private readonly HashSet<string> _moved = new(StringComparer.Ordinal);
     private readonly HashSet<string> _keepsStart = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _timed = new(StringComparer.Ordinal);
     private readonly Dictionary<(string Nurse, int Day), List<string>> _order = [];
     private readonly StartTimes _starts = new(table);
 
@@ -63,8 +64,10 @@ internal sealed class Laying(HandTable table, Delay delay)
     {
         PlannedVisit was = table.Visit(visit);
         Leave(was);
+        List<string> there = Order(to.Nurse, to.Day);
+        bool beforeNext = to.Position >= there.Count || Now(there[to.Position]).Start > was.Start;
+        if (HandTable.DayOf(was) == to.Day && was.Nurse != to.Nurse && beforeNext) _keepsStart.Add(visit);
         Arrive(was, to.Nurse, to.Day, to.Position);
-        if (HandTable.DayOf(was) == to.Day) _keepsStart.Add(visit);
         return visit;
     }
 
@@ -211,8 +214,10 @@ internal sealed class Laying(HandTable table, Delay delay)
     {
         bool isMoved = _moved.Contains(visit.Id);
         if (!isMoved && (visit.Start >= arrival || table.Stays(visit.Id) || visit.Second is not null)) return visit.Start;
-        if (isMoved && (_keepsStart.Contains(visit.Id) || visit.Second is not null) && visit.Start >= arrival && visit.Start > day * 1440)
+        if (isMoved && (_keepsStart.Contains(visit.Id) || _timed.Contains(visit.Id)) && visit.Start >= arrival && visit.Start > day * 1440)
             return visit.Start;
+        // The second person may only make it later.
+        if (visit.Second is not null) _timed.Add(visit.Id);
         return _starts.FirstAllowed(visit, day, arrival);
     }
 

@@ -39,9 +39,9 @@ public sealed class HandWeekTests
         HandChange change = Hand().Try(new HandMove.Move("w", new DayPlace("A", 0, 0)));
 
         Assert.True(change.IsAllowed);
-        // 09:15 at Q is reachable, so it keeps its start; P follows after 40 minutes, 15 to chart, 10 on the road.
-        Assert.Equal(At(0, 9, 15), change.Moved!.Start);
-        Assert.Equal(At(0, 10, 20), change.After.Single(v => v.Id == "v").Start);
+        // Q lies 20 minutes from home; P follows after 40 minutes, 15 to chart, 10 on the road.
+        Assert.Equal(At(0, 8, 20), change.Moved!.Start);
+        Assert.Equal(At(0, 9, 25), change.After.Single(v => v.Id == "v").Start);
     }
 
     [Fact]

@@ -1109,6 +1109,74 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.ToTable("weeks", (string)null);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.WeekEditing.WeekEdit", b =>
+                {
+                    b.Property<string>("FirstDay")
+                        .HasColumnType("text")
+                        .HasColumnName("first_day");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<string>("After")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("after");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<int>("Base")
+                        .HasColumnType("integer")
+                        .HasColumnName("base");
+
+                    b.Property<string>("Before")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("before");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Pins")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("pins");
+
+                    b.Property<int?>("Reverses")
+                        .HasColumnType("integer")
+                        .HasColumnName("reverses");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("integer")
+                        .HasColumnName("revision");
+
+                    b.Property<string>("Unpins")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("unpins");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("words");
+
+                    b.HasKey("FirstDay", "Number");
+
+                    b.ToTable("week_edits", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.WeekPlanning.PublishedVersion", b =>
                 {
                     b.Property<string>("FirstDay")

@@ -1086,6 +1086,74 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.ToTable("weeks", (string)null);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.WeekEditing.WeekEdit", b =>
+                {
+                    b.Property<string>("FirstDay")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("first_day");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("number");
+
+                    b.Property<string>("After")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("after");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<int>("Base")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("base");
+
+                    b.Property<string>("Before")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("before");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Pins")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("pins");
+
+                    b.Property<int?>("Reverses")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("reverses");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("revision");
+
+                    b.Property<string>("Unpins")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("unpins");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("words");
+
+                    b.HasKey("FirstDay", "Number");
+
+                    b.ToTable("week_edits", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.WeekPlanning.PublishedVersion", b =>
                 {
                     b.Property<string>("FirstDay")
