@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HomeLine.Agency.Access;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.Tests.Storage;
 using HomeLine.Agency.WeekEditing;
