@@ -3,6 +3,7 @@ using HomeLine.Agency.Access;
 using HomeLine.Agency.Caregivers;
 using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Due;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Orders;
 using HomeLine.Agency.PolicyLibrary;
 using HomeLine.Agency.Reports;
@@ -48,6 +49,7 @@ public static class AgencyRegistration
         services.AddSingleton<EditWeek>();
         services.AddSingleton<ReportProblem>();
         services.AddSingleton<TickTold>();
+        services.AddSingleton<MendTrouble>();
         services.AddSingleton<AskDecisions>();
         services.AddSingleton<AskOrders>();
         services.AddSingleton<TakeOrder>();

@@ -6,17 +6,10 @@ using HomeLine.Agency.Storage;
 using HomeLine.LineCare;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
-using HomeLine.LineCare.Recording;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
 namespace HomeLine.Agency.Absence;
-
-/// <summary>A hold that was kept, with what has to be found out, and what has to be arranged.</summary>
-/// <param name="Hold">The hold.</param>
-/// <param name="Flag">What has to be found out; empty when nothing.</param>
-/// <param name="Told">What follows: care that falls due meanwhile, a place where nobody is licensed.</param>
-public sealed record KeptHold(Hold Hold, string Flag, ImmutableArray<RecordingReply> Told);
 
 /// <summary>Holds and returns: planning pauses, the clocks run on, and on return every item gets a date or none.</summary>
 public sealed class KeepAbsence(IDbContextFactory<AgencyDb> databases, AgencyClock clock)
@@ -24,46 +17,15 @@ public sealed class KeepAbsence(IDbContextFactory<AgencyDb> databases, AgencyClo
     /// <summary>The items that are asked about on return.</summary>
     public static ImmutableArray<CareItem> Reconciled { get; } = [CareItem.Dressing, CareItem.PortNeedle, CareItem.Connector, CareItem.PortFlush, CareItem.LumenFlush];
 
-    /// <summary>Puts a patient on hold. Needs <see cref="AgencyAction.HoldPatient"/>. Without a first day it starts today and says so.</summary>
-    public Task<Outcome<KeptHold>> HoldAsync(Actor actor, HoldEntry entry, CancellationToken cancel) => AgencyWork.DoAsync<KeptHold>(databases, clock, actor, AgencyAction.HoldPatient, async (db, agency) =>
-    {
-        Patient? patient = agency.Roster.Patients.FirstOrDefault(p => p.Id == entry.Patient);
-        if (patient is null) return new Refusal("patient-unknown", "There is no such patient.", "Go back to the list and choose again.");
-        if (agency.Files.WhatIsDue(patient.Id, agency.Now).OnHold is { } already)
-            return new Refusal("on-hold-already", $"The patient is on hold since {Day(already.From)}: {already.Reason}.", "End that hold first.");
-        LocalDate today = agency.Now.InZone(patient.Zone).Date;
-        HoldStart start = HoldStart.Of(entry.From, today);
-        if (start.From > today && entry.InHospital)
-            return new Refusal("hold-in-future", "A hospital stay cannot begin in the future.", "Correct the day.");
-        if (entry.Through < start.From)
-            return new Refusal("hold-ends-before-start", "The last day is before the first.", "Correct one of them.");
-        if (entry.Elsewhere is not null && (entry.InHospital || entry.Through is null))
-            return new Refusal(AbsenceCodes.StayWithoutEnd, "A stay at a place that is named has a last day, and is not a hospital stay.", "Give the last day, or leave the place empty.");
-        if (entry.Elsewhere is { } there && DateTimeZoneProviders.Tzdb.GetZoneOrNull(there.ZoneId) is null)
-            return new Refusal("zone-unknown", "This time zone is not known.", "Choose one of the list, for example America/New_York.");
-        string reason = entry.Reason.Trim().Length > 0 ? entry.Reason.Trim() : entry.InHospital ? "hospital" : "away";
-        var hold = new Hold(patient.Id, start.From, entry.InHospital ? null : entry.Through, reason, entry.Elsewhere);
-        ImmutableArray<RecordingReply> told = BeforeLeaving.Replies(agency, hold);
-        if (Replies.Refusal(told, "") is { } refused) return refused;
-        if (entry.InHospital)
+    /// <summary>
+    /// Puts a patient on hold and takes the visits out of the published weeks. Needs <see cref="AgencyAction.HoldPatient"/>. Without a first day it starts today and says so.
+    /// </summary>
+    public Task<Outcome<KeptHold>> HoldAsync(Actor actor, HoldEntry entry, CancellationToken cancel) => AgencyWork.DoAsync<KeptHold>(databases, clock, actor, AgencyAction.HoldPatient,
+        async (db, agency) =>
         {
-            db.LineEvents.Add(Entry(agency, patient, actor, LineEventKind.AdmittedToHospital, reason) with
-            {
-                Performed = start.From == today ? CareMoment.Exactly(agency.Now, patient.Zone) : CareMoment.SometimeOn(start.From),
-            });
-        }
-        else if (agency.Roster.Holds.Any(h => h.Patient == patient.Id && h.From == start.From))
-        {
-            return new Refusal("on-hold-already", $"There is a hold from {Day(start.From)} already.", "Choose another first day, or end that hold.");
-        }
-        else
-        {
-            db.Holds.Add(hold);
-        }
-
-        await AuditTrail.AppendAsync(db, actor, "hold-patient", patient.Id.Value, start.Flag is null ? reason : $"{reason}; first day unknown, from today", clock.RealNow(), cancel);
-        return new KeptHold(hold, start.Flag?.Sentence ?? "", told);
-    }, cancel);
+            int before = await db.ToTell.CountAsync(cancel);
+            return await new HoldDesk(db, actor, agency, clock.RealNow()).HoldAsync(entry, string.Create(CultureInfo.InvariantCulture, $"H{before + 1}"), cancel);
+        }, cancel);
 
     /// <summary>
     /// The patient is home: planning goes on, and every item looked at gets the day that was given, or none. Needs <see cref="AgencyAction.HoldPatient"/>.

@@ -105,4 +105,11 @@ public sealed record AnswerInWords(
 }
 
 /// <summary>Somebody who must be told, how, and by when.</summary>
-public sealed record PersonToTell(string Who, string Channel, string What, Instant By);
+public sealed record PersonToTell(string Who, string Channel, string What, Instant By)
+{
+    /// <summary>Telephone number to dial; empty when none is known or it is no call.</summary>
+    public string Number { get; init; } = "";
+
+    /// <summary>The nurse, when it is one of ours: a message without any clinical content can go to her as well.</summary>
+    public string? Nurse { get; init; }
+}

@@ -43,4 +43,11 @@ public sealed record SignOffEnd(string Skill, LocalDate ValidThrough);
 public sealed record WorkingTime(IsoDayOfWeek Weekday, LocalTime From, LocalTime To, bool OnCall = false);
 
 /// <summary>Days off, both included.</summary>
-public sealed record Leave(LocalDate From, LocalDate Through, string Reason);
+public sealed record Leave(LocalDate From, LocalDate Through, string Reason)
+{
+    /// <summary>On the first day she works until then, branch time; empty when she is off all day.</summary>
+    public LocalTime? FromTime { get; init; }
+
+    /// <summary>Whether she is off all day.</summary>
+    public bool IsAllDay(LocalDate date) => date >= From && date <= Through && (FromTime is null || date > From);
+}

@@ -1,5 +1,6 @@
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Decisions;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Orders;
 using HomeLine.Agency.PolicyLibrary;
 using HomeLine.Agency.Reports;
@@ -59,6 +60,7 @@ public abstract class AgencyDb : IdentityDbContext<Account>, IDataProtectionKeyC
     public DbSet<WeekEdit> WeekEdits => Set<WeekEdit>();
     public DbSet<FiledReport> Reports => Set<FiledReport>();
     public DbSet<ToTell> ToTell => Set<ToTell>();
+    public DbSet<FiledTrouble> Troubles => Set<FiledTrouble>();
     public DbSet<DecisionRecord> Decisions => Set<DecisionRecord>();
     public DbSet<PolicyDraft> PolicyDrafts => Set<PolicyDraft>();
     public DbSet<PolicyVerdict> PolicyVerdicts => Set<PolicyVerdict>();

@@ -26,6 +26,8 @@ internal static class StoredJson
             // What a record computes (a zone from its identifier) is not stored.
             IgnoreReadOnlyProperties = true,
             PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+            // One of the providers sorts the names inside a column: the name of the kind need not come first.
+            AllowOutOfOrderMetadataProperties = true,
             // The last speed band of a map and an unbounded barrier reach to infinity.
             NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals,
             Converters =

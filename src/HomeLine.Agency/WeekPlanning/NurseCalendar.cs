@@ -27,7 +27,8 @@ public static class NurseCalendar
     /// <summary>Why a nurse does not work on a day, in words; empty when she does.</summary>
     public static string AbsenceOn(NurseFile file, LocalDate date)
     {
-        if (file.Leaves.FirstOrDefault(l => date >= l.From && date <= l.Through) is { } leave) return leave.Reason;
+        if (file.Leaves.FirstOrDefault(l => date >= l.From && date <= l.Through) is { } leave)
+            return leave.IsAllDay(date) ? leave.Reason : $"{leave.Reason} from {leave.FromTime:HH:mm}";
         return file.Week.Any(w => w.Weekday == date.DayOfWeek && !w.OnCall) ? "" : "off";
     }
 
@@ -38,12 +39,20 @@ public static class NurseCalendar
     private static Shift? ShiftOn(NurseFile file, int day, PlanCalendar calendar, PolicyBook policy)
     {
         LocalDate date = calendar.Date(day);
-        if (file.Leaves.Any(l => date >= l.From && date <= l.Through)) return null;
+        if (file.Leaves.Any(l => l.IsAllDay(date))) return null;
         WorkingTime? hours = file.Week.FirstOrDefault(w => w.Weekday == date.DayOfWeek && !w.OnCall)
             ?? file.Week.FirstOrDefault(w => w.Weekday == date.DayOfWeek);
         if (hours is null) return null;
         int from = calendar.Minute(date, hours.From);
         int to = calendar.Minute(date, hours.To) + (hours.To <= hours.From ? PlanCalendar.MinutesADay : 0);
+        if (file.Leaves.FirstOrDefault(l => l.From == date && l.FromTime is not null) is { FromTime: { } leaves })
+        {
+            // She works until she leaves, and no overtime after it.
+            to = Math.Min(to, calendar.Minute(date, leaves));
+            if (to <= from) return null;
+            file = file with { OvertimeMinutes = 0, LunchMinutes = 0 };
+        }
+
         return new Shift(
             day,
             from,

@@ -12,6 +12,7 @@ internal sealed class ToTellMapping : IEntityTypeConfiguration<ToTell>
         builder.Property(t => t.Id).IsRequired();
         builder.HasIndex(t => t.Id).IsUnique();
         builder.Property(t => t.Person).AsJson();
+        builder.Property(t => t.Tries).AsJson();
         builder.HasOne<FiledReport>().WithMany().HasForeignKey(t => t.Report).HasPrincipalKey(r => r.Id).OnDelete(DeleteBehavior.Restrict);
     }
 }

@@ -1,0 +1,39 @@
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.Planning.Problem;
+
+namespace HomeLine.Agency.Mending;
+
+/// <summary>The published week as it stands, and everything answers are worked out and put in words with. Pure.</summary>
+internal sealed class MendSetting
+{
+    public MendSetting(AgencyAtHand agency, PlannedWeek week, CareTask? urgent = null)
+    {
+        Agency = agency;
+        Week = week;
+        Standing = StandingWeek.Of(agency.Roster, agency.Files, week, agency.Now, urgent);
+        Roads = RoadTravel.Of(agency.Roster);
+        People = new PeopleNamed(agency);
+        ToldMinutes = (int)agency.Files.Policy.ValueOf("told.range", agency.Today);
+    }
+
+    public AgencyAtHand Agency { get; }
+
+    public PlannedWeek Week { get; }
+
+    public StandingWeek Standing { get; }
+
+    public PlanCalendar Calendar => Standing.Calendar;
+
+    public RoadTravel Roads { get; }
+
+    public PeopleNamed People { get; }
+
+    /// <summary>Length of the arrival range a family is told, minutes.</summary>
+    public int ToldMinutes { get; }
+
+    /// <summary>Now on the minute axis of the week.</summary>
+    public int Now => Standing.Problem.Now;
+
+    public WeekVisit? Visit(string id) => Week.Visits.FirstOrDefault(v => v.Id == id);
+}

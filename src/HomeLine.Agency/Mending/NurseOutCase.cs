@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.Planning.Mending;
+using NodaTime;
+
+namespace HomeLine.Agency.Mending;
+
+/// <summary>A nurse calls out: who of her patients cannot wait, and who takes whom. Pure.</summary>
+internal static class NurseOutCase
+{
+    public static Refusal? Fault(NurseIsOut entry, AgencyAtHand agency)
+    {
+        if (agency.Roster.Nurses.All(n => n.Id != entry.Nurse)) return new Refusal("nurse-not-found", "There is no such nurse.", "Choose the nurse again.");
+        if (entry.Through < entry.From.Date) return new Refusal("out-ends-before-start", "The last day is before the first.", "Correct one of them.");
+        return entry.From.Date < agency.Today ? new Refusal("out-in-past", "The first day has passed.", "Begin today, or record it as leave.") : null;
+    }
+
+    public static MendOffer Offer(NurseIsOut entry, MendSetting setting)
+    {
+        PlanCalendar calendar = setting.Calendar;
+        string name = setting.People.NurseName(entry.Nurse);
+        int from = Math.Max(calendar.Minute(entry.From), setting.Now);
+        int to = Math.Min(calendar.Minute(entry.Through.PlusDays(1), LocalTime.Midnight), calendar.End);
+        var facts = ImmutableArray.CreateBuilder<string>();
+        facts.Add($"{name} is out from {DayWords.Moment(entry.From)} through {DayWords.Day(entry.Through)}{(entry.Why.Length > 0 ? $": {entry.Why}" : "")}. It is kept with her file: nothing more is planned for her in that time.");
+        if (entry.Through >= calendar.FirstDay.PlusDays(calendar.DayCount))
+            facts.Add("The answers are for this week. The next week is planned around her absence; look at it when it is published already.");
+        if (to <= from) return new MendOffer { Facts = facts.ToImmutable() };
+        (ImmutableArray<BrokenInWords> broken, ImmutableArray<MendAnswer> answers) = new WeekMend(setting).Of([new Trouble.NurseOut(entry.Nurse, from, to)]);
+        if (broken.IsEmpty) facts.Add("She has no visit in that time. Nobody has to be moved.");
+        return new MendOffer
+        {
+            Facts = facts.ToImmutable(),
+            CannotWait = broken,
+            Answers = answers,
+            PhoneChecks = PhoneChecks.Of(answers, setting),
+        };
+    }
+}

@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.LineCare.Lines;
+using HomeLine.Planning.Problem;
+using NodaTime;
+
+namespace HomeLine.Agency.Mending;
+
+/// <summary>
+/// Can we take it? The checklist first; then who could make the first visit before the dose, and the other ways, each with who decides. A yes is never given by
+/// the program: an option that is chosen is kept with the referral, and the visit is planned once the patient is on the roster. Pure.
+/// </summary>
+internal static class ReferralCase
+{
+    private const string NewPatient = "referral";
+    private const string TaskId = "start of care";
+
+    public static Refusal? Fault(ReferralFacts referral, AgencyAtHand agency)
+    {
+        if (string.IsNullOrWhiteSpace(referral.Name)) return new Refusal("referral-name-missing", "It is not said who is referred.", "Write the name.");
+        if (referral.Home is { } home && (home.X < 0 || home.Y < 0 || home.X > agency.Roster.Map.Width || home.Y > agency.Roster.Map.Height))
+            return new Refusal("referral-off-map", "The home lies outside the agency's map.", "Check the address; outside the area the answer is no.");
+        return referral.Line == LineKind.DialysisCatheter
+            ? new Refusal("referral-out-of-scope", "A dialysis catheter is not for our use.", "Decline, and say who may take it.")
+            : null;
+    }
+
+    public static MendOffer Offer(ReferralFacts referral, MendSetting setting)
+    {
+        ImmutableArray<string> missing = referral.Missing();
+        ImmutableArray<string> facts = [.. missing.Select(m => $"Ask: {m}"), .. Dates(referral, setting)];
+        if (referral.Home is null || referral.HomeAt is null || referral.Line is null)
+            return new MendOffer { Facts = facts, Answers = [Decline("A")] };
+        LocalDateTime from = Later(referral.HomeAt.Value, referral.SuppliesAt);
+        LocalDateTime by = referral.NextDoseAt is { } dose ? dose : from.PlusHours((int)setting.Agency.Files.Policy.ValueOf("initialvisit.max", setting.Agency.Today));
+        bool beforeDose = referral.NextDoseAt is not null;
+        NewVisitAnswers soon = Find(referral, setting, from, by, beforeDose);
+        NewVisitAnswers tomorrow = Find(referral, setting, from.Date.PlusDays(1).At(new LocalTime(8, 0)), from.Date.PlusDays(1).At(new LocalTime(18, 0)), false);
+        var options = new List<MendAnswer>();
+        if (beforeDose && tomorrow.Answers.MinBy(a => a.Price.Overtime) is { } next)
+        {
+            options.Add(Pencilled(next, "", missing) with
+            {
+                Title = $"Ask the hospital to give the {DayWords.Time(referral.NextDoseAt!.Value.TimeOfDay)} dose and to discharge the next morning; then {next.Title}",
+                Decider = "The hospital's practitioner agrees.",
+            });
+        }
+
+        options.AddRange(soon.Answers.OrderBy(a => a.Price.Families).DistinctBy(a => a.Title).Take(2).Select(a => Pencilled(a, $"{a.Title}, second visit the next day", missing)));
+        options.Add(Decline(""));
+        return new MendOffer
+        {
+            Facts = facts,
+            Answers = [.. options.Select((o, i) => o with { Key = ((char)('A' + i)).ToString() })],
+            RuledOut = soon.RuledOut,
+        };
+    }
+
+    private static NewVisitAnswers Find(ReferralFacts referral, MendSetting setting, LocalDateTime from, LocalDateTime by, bool endsBefore)
+    {
+        AgencyAtHand agency = setting.Agency;
+        var patient = new Patient
+        {
+            Id = new PatientId(NewPatient),
+            Name = referral.Name.Trim(),
+            CareStartedOn = from.Date,
+            Home = referral.Home!.Value,
+            State = referral.State.Length > 0 ? referral.State : NearestTown(referral.Home.Value, agency.Roster).State,
+            ZoneId = agency.Roster.Profile.ZoneId,
+        };
+        AgencyRoster with = agency.Roster with { Patients = [.. agency.Roster.Patients, patient] };
+        int Value(string rule) => (int)agency.Files.Policy.ValueOf(rule, agency.Today);
+        int setup = Value("minutes.startofcare.setup"), work = Value("minutes.startofcare.work");
+        var line = new Line { Id = new LineId(NewPatient), Patient = patient.Id, Kind = referral.Line!.Value, Lumens = [] };
+        int latest = setting.Calendar.Minute(by) - (endsBefore ? setup + Value("firstdose.before.min") : 0);
+        int opens = Math.Max(setting.Calendar.Minute(from), setting.Now);
+        if (latest <= opens || opens >= setting.Calendar.End) return new NewVisitAnswers([], []);
+        var task = new CareTask
+        {
+            Id = TaskId,
+            Patient = NewPatient,
+            Label = "start of care",
+            Opens = opens,
+            LateFrom = latest + 1,
+            HardLatest = latest,
+            SetupMinutes = setup,
+            WorkMinutes = work,
+            Skills = [.. CareSkills.Of(CareItem.Dressing, line, null, patient).Append("SOC").Concat(referral.FirstDoseGiven ? [] : ["FD"]).Distinct().Order(StringComparer.Ordinal)],
+            Critical = true,
+            Weight = 1,
+            Safety = true,
+        };
+        return NewVisitAnswers.Of(agency with { Roster = with, Files = CareFiles.Of(with) }, setting.Week, task, []);
+    }
+
+    /// <summary>What follows from the dates alone.</summary>
+    private static IEnumerable<string> Dates(ReferralFacts referral, MendSetting setting)
+    {
+        AgencyAtHand agency = setting.Agency;
+        if (referral is { PlacedOn: { } placed, Dressing: { } dressing })
+        {
+            bool gauze = dressing is DressingKind.Gauze or DressingKind.GauzeUnderFilm;
+            int days = (int)agency.Files.Policy.ValueOf(gauze ? "dressing.first.gauze.max" : "dressing.first.film.max", agency.Today);
+            yield return $"The first dressing is due on {DayWords.Day(placed.PlusDays(days))}: {CareLabels.Of(dressing)} since {DayWords.Day(placed)}.";
+        }
+
+        if (referral.HomeAt is { } home)
+        {
+            int hours = (int)agency.Files.Policy.ValueOf("initialvisit.max", agency.Today);
+            yield return $"The first visit is due within {hours} hours of coming home: by {DayWords.Moment(home.PlusHours(hours))}.";
+            if (referral.NextDoseAt is { } dose && dose < home.PlusHours(hours))
+                yield return $"The dose at {DayWords.Moment(dose)} makes it sooner{(referral.SomebodyLearns ? ": who learns it needs a nurse beside them" : ": nobody at home can give it")}.";
+            if (referral.SuppliesAt is { } supplies && supplies > home)
+                yield return $"Nobody is sent before {DayWords.Moment(supplies)}, when drug and kit are in the home.";
+        }
+    }
+
+    private static MendAnswer Pencilled(MendAnswer answer, string title, ImmutableArray<string> missing) => answer with
+    {
+        Title = title.Length > 0 ? title : answer.Title,
+        // The patient is not on the roster: nothing is put into the week, and nobody is told of a visit yet.
+        Changes = [],
+        ToTell = [],
+        Decider = answer.Decider.Length > 0 ? $"{answer.Decider} The clinical manager takes the referral." : "The clinical manager takes the referral.",
+        Cautions =
+        [
+            .. answer.Changes.Where(c => c.Before is not null).Select(c => $"Moves: {c.Words}"),
+            .. answer.Price.Families > 0 ? ["It moves families who were told a time; not recommended while another way is open."] : ImmutableArray<string>.Empty,
+            .. missing.IsEmpty ? [] : ImmutableArray.Create($"{DayWords.Count(missing.Length, "question is", "questions are")} still open."),
+        ],
+    };
+
+    private static MendAnswer Decline(string key) => new()
+    {
+        Key = key,
+        Title = "Decline, and say so now",
+        Decider = "The clinical manager declines.",
+    };
+
+    private static LocalDateTime Later(LocalDateTime one, LocalDateTime? other) => other is { } o && o > one ? o : one;
+
+    private static Town NearestTown(Roster.MapPoint at, AgencyRoster roster) =>
+        roster.Map.Towns.MinBy(t => Math.Pow(t.At.X - at.X, 2) + Math.Pow(t.At.Y - at.Y, 2))!;
+}

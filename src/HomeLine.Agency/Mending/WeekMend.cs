@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.Planning;
+using HomeLine.Planning.Mending;
+using HomeLine.Planning.Problem;
+
+namespace HomeLine.Agency.Mending;
+
+/// <summary>
+/// Mends the published week after something broke it, in up to three ways: the planner's best repair, one that moves nobody who is not concerned, and
+/// one that keeps every day. What is as good as another or worse on every count is dropped. Pure.
+/// </summary>
+internal sealed class WeekMend(MendSetting setting)
+{
+    /// <summary>Rounds of the search; fewer on a big week, so that the answers come while somebody waits on the phone. Our own default.</summary>
+    private static int RoundsFor(int visits) => visits > 300 ? 40 : 200;
+
+    /// <summary>The answers to the troubles, best first, and what they broke.</summary>
+    public (ImmutableArray<BrokenInWords> Broken, ImmutableArray<MendAnswer> Answers) Of(ImmutableArray<Trouble> troubles, ImmutableArray<string> cautions = default)
+    {
+        WeekProblem problem = setting.Standing.Problem;
+        var options = new MendOptions(Rounds: RoundsFor(setting.Standing.Plan.Visits.Length));
+        MendedWeek best = Planner.Mend(problem, troubles, options);
+        ImmutableArray<string> broken = [.. best.Broken.Select(b => b.Visit.Id)];
+        if (broken.IsEmpty) return ([], []);
+        var ways = new MendedWeek[3];
+        ways[0] = best;
+        Parallel.For(1, ways.Length, way => ways[way] = Planner.Mend(way == 1 ? OthersStay(problem, broken) : SameDay(problem, broken), troubles, options));
+        var words = new MendWords(setting);
+        return (
+            [.. best.Broken.Select(b => words.Broken(b))],
+            Ranked([.. ways.Select(way => (way.Score, words.Answer(way, broken, cautions.IsDefault ? [] : cautions)))]));
+    }
+
+    /// <summary>Only what is broken may move.</summary>
+    private static WeekProblem OthersStay(WeekProblem problem, ImmutableArray<string> broken) => problem with
+    {
+        FrozenVisits = [.. problem.Published!.Visits.Select(v => v.Id).Where(id => !broken.Contains(id))],
+    };
+
+    /// <summary>What is broken is made on its day or not at all.</summary>
+    private static WeekProblem SameDay(WeekProblem problem, ImmutableArray<string> broken)
+    {
+        var endOfDay = problem.Published!.Visits.Where(v => broken.Contains(v.Id))
+            .SelectMany(v => v.Tasks.Select(task => (task, End: (Math.DivRem(v.Start, PlanCalendar.MinutesADay).Quotient + 1) * PlanCalendar.MinutesADay)))
+            .ToDictionary(t => t.task, t => t.End, StringComparer.Ordinal);
+        return problem with
+        {
+            Tasks = [.. problem.Tasks.Select(t => endOfDay.TryGetValue(t.Id, out int end) ? t with { HardLatest = Math.Min(t.HardLatest, end - 1) } : t)],
+        };
+    }
+
+    private static ImmutableArray<MendAnswer> Ranked(ImmutableArray<(SameDayScore Score, MendAnswer Answer)> found)
+    {
+        var kept = new List<(SameDayScore Score, MendAnswer Answer)>();
+        foreach (var way in found.OrderBy(w => w.Score))
+        {
+            if (kept.Any(k => k.Answer.Price.IsSameAs(way.Answer.Price) || way.Answer.Price.IsBeatenBy(k.Answer.Price))) continue;
+            kept.RemoveAll(k => k.Answer.Price.IsBeatenBy(way.Answer.Price));
+            kept.Add(way);
+        }
+
+        return [.. kept.Select((way, i) => way.Answer with { Key = ((char)('A' + i)).ToString() })];
+    }
+}
