@@ -337,6 +337,93 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Mending.FiledTrouble", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("row");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
+
+                    b.Property<string>("AppliedAnswer")
+                        .HasColumnType("text")
+                        .HasColumnName("applied_answer");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("Entry")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("entry");
+
+                    b.Property<long>("FiledAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("filed_at");
+
+                    b.Property<string>("FiledBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("filed_by");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Offer")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("offer");
+
+                    b.Property<string>("Patient")
+                        .HasColumnType("text")
+                        .HasColumnName("patient");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("state");
+
+                    b.Property<string>("StoppedAs")
+                        .HasColumnType("text")
+                        .HasColumnName("stopped_as");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("title");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<string>("Week")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("week");
+
+                    b.Property<int>("WeekVersion")
+                        .HasColumnType("integer")
+                        .HasColumnName("week_version");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Patient");
+
+                    b.ToTable("troubles", (string)null);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Orders.Referral", b =>
                 {
                     b.Property<long>("Row")
@@ -589,6 +676,11 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.Property<string>("Report")
                         .HasColumnType("text")
                         .HasColumnName("report");
+
+                    b.Property<string>("Tries")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("tries");
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
@@ -2189,6 +2281,15 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                         .HasPrincipalKey("Id")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Mending.FiledTrouble", b =>
+                {
+                    b.HasOne("HomeLine.Agency.Roster.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("Patient")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("HomeLine.Agency.PolicyLibrary.PolicyVerdict", b =>

@@ -328,6 +328,91 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Mending.FiledTrouble", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("row");
+
+                    b.Property<string>("AppliedAnswer")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("applied_answer");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("Entry")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("entry");
+
+                    b.Property<long>("FiledAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("filed_at");
+
+                    b.Property<string>("FiledBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("filed_by");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Offer")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("offer");
+
+                    b.Property<string>("Patient")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("patient");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("reason");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("state");
+
+                    b.Property<string>("StoppedAs")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("stopped_as");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("title");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("version");
+
+                    b.Property<string>("Week")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("week");
+
+                    b.Property<int>("WeekVersion")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("week_version");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Patient");
+
+                    b.ToTable("troubles", (string)null);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Orders.Referral", b =>
                 {
                     b.Property<long>("Row")
@@ -574,6 +659,11 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.Property<string>("Report")
                         .HasColumnType("TEXT")
                         .HasColumnName("report");
+
+                    b.Property<string>("Tries")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("tries");
 
                     b.Property<int>("Version")
                         .IsConcurrencyToken()
@@ -2140,6 +2230,15 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                         .HasPrincipalKey("Id")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Mending.FiledTrouble", b =>
+                {
+                    b.HasOne("HomeLine.Agency.Roster.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("Patient")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("HomeLine.Agency.PolicyLibrary.PolicyVerdict", b =>
