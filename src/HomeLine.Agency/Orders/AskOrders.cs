@@ -16,6 +16,7 @@ namespace HomeLine.Agency.Orders;
 /// <param name="ToSign">Spoken orders without signature, the oldest first.</param>
 /// <param name="Exceptions">Exceptions to policy in force, the soonest to end first.</param>
 /// <param name="Lapsing">Validations that have lapsed or soon will.</param>
+/// <param name="Nurses">Licences and sign-offs of nurses that have ended or soon will.</param>
 /// <param name="Today">Today at the branch.</param>
 public sealed record OrdersOverview(
     ImmutableArray<FirstVisitRow> FirstVisits,
@@ -23,6 +24,7 @@ public sealed record OrdersOverview(
     ImmutableArray<UnsignedRow> ToSign,
     ImmutableArray<ExceptionRow> Exceptions,
     ImmutableArray<LapsingRow> Lapsing,
+    ImmutableArray<EndingRight> Nurses,
     LocalDate Today);
 
 /// <summary>An exception with the patient.</summary>
@@ -73,6 +75,7 @@ public sealed class AskOrders(IDbContextFactory<AgencyDb> databases, AgencyClock
                     .Select(x => new ExceptionRow(x, names[x.Patient], policy.InForce(x.RuleId, agency.Today) is { } rule ? PolicyLibrary.PolicyDifference.Amount(rule) : "")),
             ],
             LapsingRow.Of(agency),
+            EndingRight.Of(agency),
             agency.Today);
     }
 }

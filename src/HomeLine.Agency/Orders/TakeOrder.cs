@@ -6,7 +6,9 @@ using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
+using HomeLine.LineCare.Policy;
 using HomeLine.LineCare.Recording;
+using HomeLine.LineCare.Scope;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using NodaTime.Text;
@@ -27,7 +29,7 @@ public sealed class TakeOrder(IDbContextFactory<AgencyDb> databases, AgencyClock
         if (entry.Draft.Verbal?.TakenAt > agency.Now)
             return new Refusal("taken-in-future", "The order would be taken in the future.", "Correct the time it was taken.");
         string id = NextId(entry.Draft.Order, agency);
-        OrderDraft draft = entry.Draft with { Order = entry.Draft.Order with { Id = id, Text = Text(entry.Draft) }, Verbal = entry.Draft.Verbal is { } spoken ? spoken with { Order = id } : null };
+        OrderDraft draft = entry.Draft with { Order = WithStay(entry.Draft.Order, agency.Files.Policy) with { Id = id, Text = Text(entry.Draft) }, Verbal = entry.Draft.Verbal is { } spoken ? spoken with { Order = id } : null };
         draft = draft with { VisitStartedAt = draft.VisitStartedAt ?? await VisitUnderWayAsync(db, agency, draft.Order.Patient, cancel) };
         ImmutableArray<RecordingReply> replies = BeforeOrdering.Replies(agency.Files[draft.Order.Patient], draft, agency.Files.Policy, agency.Now);
         if (Replies.Refusal(replies, entry.Answer) is { } refused) return refused;
@@ -43,6 +45,32 @@ public sealed class TakeOrder(IDbContextFactory<AgencyDb> databases, AgencyClock
         await AuditTrail.AppendAsync(db, actor, "take-order", $"{draft.Order.Patient} order {id}", Detail(draft, entry.Answer), clock.RealNow(), cancel);
         return new OrderTaken(draft.Order, [.. replies.Where(r => r.Weight != ReplyWeight.Refuse)]);
     }, cancel);
+
+    /// <summary>
+    /// What is known before a first dose is completed: history, kit, drug in the home. Needs <see cref="AgencyAction.TakeOrder"/>. What is still missing
+    /// is told; the dose is not planned before nothing is.
+    /// </summary>
+    public Task<Outcome<OrderTaken>> CompleteFirstDoseAsync(Actor actor, string orderId, FirstDoseFacts facts, LocalDateTime? drugInHomeFrom, CancellationToken cancel) => AgencyWork.DoAsync<OrderTaken>(databases, clock, actor, AgencyAction.TakeOrder, async (db, agency) =>
+    {
+        CareOrder? order = await db.Orders.SingleOrDefaultAsync(o => o.Id == orderId, cancel);
+        if (order?.FirstDose is null)
+            return new Refusal("no-first-dose", "There is no such order of a first dose.", "Look at the patient again.");
+        CareOrder completed = WithStay(order with { FirstDose = facts, NotBefore = drugInHomeFrom, WorkMinutes = null }, agency.Files.Policy);
+        db.Entry(order).CurrentValues.SetValues(completed);
+        await AuditTrail.AppendAsync(db, actor, "complete-first-dose", $"{order.Patient} order {orderId}", $"history {facts.AllergyHistoryTaken}, kit {facts.KitGoodThrough}, drug {drugInHomeFrom}", clock.RealNow(), cancel);
+        return new OrderTaken(completed, BeforeOrdering.Missing(agency.Files[order.Patient], completed, agency.Files.Policy, agency.Now));
+    }, cancel);
+
+    /// <summary>The nurse who gives a first dose stays before, through and after it, unless the order itself says how long; she has the skill for it.</summary>
+    private static CareOrder WithStay(CareOrder order, PolicyBook policy) => order.FirstDose is not { } facts
+        ? order
+        : order with
+        {
+            WorkMinutes = order.WorkMinutes ?? FirstDoseGate.StayMinutes(facts, order.StartsOn, policy),
+            Skills = order.Skills.Contains(FirstDoseSkill) ? order.Skills : order.Skills.Add(FirstDoseSkill),
+        };
+
+    private const string FirstDoseSkill = "FD";
 
     /// <summary>The prescriber has signed a spoken order. Needs <see cref="AgencyAction.TakeOrder"/>.</summary>
     public Task<Outcome<VerbalOrder>> SignAsync(Actor actor, string orderId, LocalDate signedOn, CancellationToken cancel) => AgencyWork.DoAsync<VerbalOrder>(databases, clock, actor, AgencyAction.TakeOrder, async (db, agency) =>

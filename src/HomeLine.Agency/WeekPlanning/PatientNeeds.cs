@@ -4,6 +4,7 @@ using HomeLine.LineCare;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Policy;
+using HomeLine.LineCare.Scope;
 using HomeLine.LineCare.Windows;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
@@ -100,6 +101,12 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
             return;
         }
 
+        if (FirstDoseMissing(chore, opens) is { IsEmpty: false } missing)
+        {
+            notPlannable.Add(new UnmetNeed(patient.Id, Label(chore), missing, []));
+            return;
+        }
+
         lateFrom = Math.Min(lateFrom, span.Through + 1);
         if (opens > span.Through)
         {
@@ -118,6 +125,16 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
                 ? Math.Min(Math.Max(lateFrom, RepeatSteps.NowOrLater(lateFrom, calendar, setting.Now)) + repeat.MaxMinutes(), span.Through + 1)
                 : lateFrom;
         }
+    }
+
+    /// <summary>A first dose waits for its history, kit, drug and stay; the nurse able to give it is the planner's to find.</summary>
+    private ImmutableArray<PlanningReason> FirstDoseMissing(Chore chore, int opens)
+    {
+        if (chore.Order is not { FirstDose: not null } order) return [];
+        ZonedDateTime starts = calendar.Date(opens / PlanCalendar.MinutesADay).At(LocalTime.Midnight.PlusMinutes(opens % PlanCalendar.MinutesADay)).InZoneLeniently(calendar.Zone);
+        (int setup, int work) = minutes.Of(order);
+        return [.. FirstDoseGate.WhyNot(order, starts.WithZone(patient.Zone), setup + work, setting.Policy)
+            .Select(reason => new PlanningReason(reason.Code, reason.Sentence, "Complete the order of the first dose on the patient's page, or have it given where a reaction can be treated."))];
     }
 
     private CareTask Task(Chore chore, int opens, int lateFrom, int through, string? before, int occurrence)
@@ -164,16 +181,29 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
 
     private ImmutableArray<Span> StartSpans(Chore chore, int opens, int lateFrom)
     {
-        if (chore.Order is not { StartFrom: { } from, StartTo: { } to }) return [];
+        (LocalTime From, LocalTime To)[] hours = [.. StartHours(chore.Order)];
         var spans = ImmutableArray.CreateBuilder<Span>();
-        for (int day = 0; day < calendar.DayCount; day++)
+        for (int day = 0; day < calendar.DayCount && hours.Length > 0; day++)
         {
             LocalDate date = calendar.Date(day);
-            var span = new Span(calendar.Minute(date, from, patient.Zone), calendar.Minute(date, to, patient.Zone));
-            if (span.To >= opens && span.From < Math.Max(lateFrom, opens + 1)) spans.Add(span);
+            foreach ((LocalTime from, LocalTime to) in hours)
+            {
+                var span = new Span(calendar.Minute(date, from, patient.Zone), calendar.Minute(date, to, patient.Zone));
+                if (span.To >= opens && span.From < Math.Max(lateFrom, opens + 1)) spans.Add(span);
+            }
         }
 
         return spans.ToImmutable();
+    }
+
+    /// <summary>The order's own hours; for a level without them, the minutes of policy before each dose.</summary>
+    private IEnumerable<(LocalTime From, LocalTime To)> StartHours(CareOrder? order)
+    {
+        if (order is { StartFrom: { } from, StartTo: { } to }) return [(from, to)];
+        if (order is not { Kind: OrderKind.DrugLevel }) return [];
+        int earliest = (int)setting.Policy.ValueOf("level.lead.max", setting.Today), latest = (int)setting.Policy.ValueOf("level.lead.min", setting.Today);
+        return order.DoseTimes.Where(dose => dose.TickOfDay >= earliest * NodaConstants.TicksPerMinute).Order()
+            .Select(dose => (dose.PlusMinutes(-earliest), dose.PlusMinutes(-latest)));
     }
 
     /// <summary>A level is drawn before a dose: without the dose times any moment would be a guess.</summary>

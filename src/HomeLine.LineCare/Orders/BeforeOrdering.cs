@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HomeLine.LineCare.Clocks;
 using HomeLine.LineCare.Policy;
 using HomeLine.LineCare.Recording;
+using HomeLine.LineCare.Scope;
 using NodaTime;
 
 namespace HomeLine.LineCare.Orders;
@@ -44,10 +45,27 @@ public static class BeforeOrdering
             Add(DecisionCodes.LevelWithoutDoseTimes, ReplyWeight.Ask, "A level is drawn before a dose: at what times are the doses? It is not planned before that is known.");
         foreach (var old in Replaced(care, order))
             Add(OrderCodes.FrequencyReplaced, ReplyWeight.Tell, $"Order {old.Id}, {old.VisitsPerWeek} a week, ends {Says.Short(order.StartsOn.PlusDays(-1))}: this one takes its place.");
+        replies.AddRange(Missing(care, order, policy, now));
         AskAboutFrequency(care, order, now, Add);
         AskAboutLooser(care, order, policy, now, Add);
         AskAboutVerbal(draft, Add);
         return [.. replies.OrderBy(reply => reply.Weight)];
+    }
+
+    /// <summary>What a first dose still waits for, each told: it is not planned before nothing is missing.</summary>
+    /// <param name="care">The patient as recorded.</param>
+    /// <param name="order">The order; any other than a first dose waits for nothing.</param>
+    /// <param name="policy">The policy book.</param>
+    /// <param name="now">The instant of saving.</param>
+    public static ImmutableArray<RecordingReply> Missing(PatientCare care, CareOrder order, PolicyBook policy, Instant now)
+    {
+        ArgumentNullException.ThrowIfNull(care);
+        ArgumentNullException.ThrowIfNull(order);
+        if (order.FirstDose is not { } facts) return [];
+        var day = order.Dates.IsDefaultOrEmpty ? LocalDate.Max(order.StartsOn, now.InZone(care.Zone).Date) : order.Dates.Min();
+        var starts = (order.NotBefore is { } drug && drug.Date >= day ? drug : day.At(order.StartFrom ?? LocalTime.Midnight)).InZoneLeniently(care.Zone);
+        return [.. FirstDoseGate.WhyNot(order, starts, order.WorkMinutes ?? FirstDoseGate.StayMinutes(facts, day, policy), policy)
+            .Select(reason => new RecordingReply(reason.Code, ReplyWeight.Tell, order.Line, null, null, $"{reason.Sentence} The first dose is not planned before that is settled."))];
     }
 
     /// <summary>The visit frequencies that a new one ends the day before it starts: a patient has one at a time.</summary>

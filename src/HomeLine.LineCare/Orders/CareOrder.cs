@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.Scope;
 using NodaTime;
 
 namespace HomeLine.LineCare.Orders;
@@ -109,6 +110,9 @@ public sealed record CareOrder
 
     /// <summary>The specimen must reach the courier the same day.</summary>
     public bool NeedsCourier { get; init; }
+
+    /// <summary>What is known before the first dose of a drug; empty when this is no first dose.</summary>
+    public FirstDoseFacts? FirstDose { get; init; }
 
     /// <summary>Whether the order is valid on a day.</summary>
     public bool IsActiveOn(LocalDate day) => day >= StartsOn && (EndsOn is not { } last || day <= last);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.LineCare.Clocks;
+using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Policy;
 using NodaTime;
 
@@ -27,6 +28,31 @@ public sealed record FirstDose(
 /// the minutes after are common practice, no source).</summary>
 public static class FirstDoseGate
 {
+    /// <summary>Every reason why an ordered first dose cannot be given in a visit, the nurse left aside; empty when nothing is missing or it is no first dose.</summary>
+    /// <param name="order">The order.</param>
+    /// <param name="starts">When the visit would start.</param>
+    /// <param name="stayMinutes">How long it is planned to last, minutes.</param>
+    /// <param name="policy">The policy book.</param>
+    public static ImmutableArray<ScopeReason> WhyNot(CareOrder order, ZonedDateTime starts, int stayMinutes, PolicyBook policy)
+    {
+        ArgumentNullException.ThrowIfNull(order);
+        if (order.FirstDose is not { } facts) return [];
+        Instant? inHome = order.NotBefore?.InZoneLeniently(starts.Zone).ToInstant();
+        return WhyNot(
+            new FirstDose(starts, Duration.FromMinutes(stayMinutes), Duration.FromMinutes(facts.InfusingMinutes), facts.AllergyHistoryTaken, facts.KitGoodThrough, inHome, []), policy);
+    }
+
+    /// <summary>Minutes a nurse stays for a first dose: before, the infusion, and after.</summary>
+    /// <param name="facts">What is known of it.</param>
+    /// <param name="on">The day it is given.</param>
+    /// <param name="policy">The policy book.</param>
+    public static int StayMinutes(FirstDoseFacts facts, LocalDate on, PolicyBook policy)
+    {
+        ArgumentNullException.ThrowIfNull(facts);
+        ArgumentNullException.ThrowIfNull(policy);
+        return facts.InfusingMinutes + (int)(policy.ValueOf(RuleIds.FirstDoseBefore, on) + policy.ValueOf(RuleIds.FirstDoseAfter, on));
+    }
+
     /// <summary>Every reason why it cannot be given in this visit; empty when nothing is missing.</summary>
     /// <param name="dose">What is known.</param>
     /// <param name="policy">The policy book; <c>firstdose.before.min</c> and <c>firstdose.after.min</c>, in minutes.</param>

@@ -1,10 +1,14 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Due;
 using HomeLine.Agency.Orders;
+using HomeLine.Agency.Roster;
+using HomeLine.Agency.Storage;
 using HomeLine.Agency.Tests.Storage;
+using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
+using HomeLine.LineCare.Scope;
 using NodaTime;
 using static HomeLine.Agency.Tests.DemoOnDatabase;
 
@@ -159,5 +163,35 @@ public sealed class OrdersTests(PostgresCluster cluster)
 
         Assert.Equal((new LocalDate(2027, 3, 7), (int?)2), (ledger.ThisWeek, ledger.AsNeededLeft));
         Assert.Equal((1, 1, FrequencyStanding.Met), ledger.Weeks.Where(w => w.FirstDay == ledger.ThisWeek).Select(w => (w.Visits, w.Ordered, w.Standing)).Single());
+    }
+
+    /// <summary>Minutes before and after by policy, common practice; what a first dose at home needs: IDSA outpatient parenteral antimicrobial guideline 2018, second hand.</summary>
+    [Fact]
+    public async Task A_first_dose_is_not_planned_before_history_kit_and_drug_are_there()
+    {
+        await using TestAgency agency = await MondayAsync();
+        CareOrder dose = Order(OrderKind.NurseDose) with { Text = "first dose", Dates = [new LocalDate(2027, 3, 10)], FirstDose = new FirstDoseFacts(false, null, 60) };
+
+        OrderTaken taken = (await TakeAsync(agency, new OrderDraft(dose))).Value;
+
+        Assert.Equal(["first-dose-history", "first-dose-kit", "first-dose-drug"], taken.Told.Select(t => t.Code));
+        Assert.Equal((120, true), (taken.Order.WorkMinutes, taken.Order.Skills.Contains("FD")));
+        Assert.Equal(["first-dose-history", "first-dose-kit", "first-dose-drug"], (await UnmetAsync()).SelectMany(u => u.Reasons).Select(r => r.Code));
+
+        var facts = new FirstDoseFacts(true, new LocalDate(2027, 3, 9), 60);
+        var van = new LocalDateTime(2027, 3, 9, 18, 0);
+        Assert.Equal("first-dose-kit-expired", Assert.Single((await CompleteAsync(facts)).Told).Code);
+        Assert.Empty((await CompleteAsync(facts with { KitGoodThrough = new LocalDate(2027, 6, 30) })).Told);
+        Assert.Empty(await UnmetAsync());
+        Assert.Equal("no-first-dose", (await agency.Ask<TakeOrder>().CompleteFirstDoseAsync(Nurse, "P01-visits", facts, van, Cancel)).Refusal?.Code);
+
+        async Task<OrderTaken> CompleteAsync(FirstDoseFacts known) => (await agency.Ask<TakeOrder>().CompleteFirstDoseAsync(Nurse, taken.Order.Id, known, van, Cancel)).Value;
+
+        async Task<IEnumerable<UnmetNeed>> UnmetAsync()
+        {
+            await using AgencyDb db = agency.Open();
+            AgencyRoster roster = await RosterReader.ReadAsync(db, Cancel);
+            return WeekDemand.Of(roster, CareFiles.Of(roster), Today, 7, DemoAgency.At(8, 6, 0)).NotPlannable.Where(u => u.Patient == P01);
+        }
     }
 }

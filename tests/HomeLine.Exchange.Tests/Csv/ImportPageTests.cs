@@ -29,11 +29,11 @@ public class ImportPageTests
     public void Every_column_holds_the_whole_of_a_row_of_the_roster() => Assert.All(
         new (Type Record, int Columns)[]
         {
-            // Columns beside the properties: x and y for one place; five for the place of a stay; performed_on and performed_at; occluded_lumens; and the identifiers of the patient.
+            // Columns beside the properties: x and y for one place; five for the place of a stay; three for a first dose; performed_on and performed_at; occluded_lumens; and the identifiers of the patient.
             (typeof(Agency.Roster.Patient), PatientsTable.Shape.Columns.Length - 1),
             (typeof(LineCare.Lines.Line), LinesTable.Shape.Columns.Length - 1),
             (typeof(LineCare.Lines.Infusion), InfusionsTable.Shape.Columns.Length),
-            (typeof(LineCare.Orders.CareOrder), OrdersTable.Shape.Columns.Length),
+            (typeof(LineCare.Orders.CareOrder), OrdersTable.Shape.Columns.Length - 2),
             (typeof(LineCare.Ledger.LineEvent), EventsTable.Shape.Columns.Length - 1),
             (typeof(LineCare.CaregiverValidation), CaregiversTable.Shape.Columns.Length),
             (typeof(LineCare.Hold), HoldsTable.Shape.Columns.Length - 4),

@@ -15,6 +15,7 @@ internal sealed class OrderMapping : IEntityTypeConfiguration<CareOrder>
         builder.Property(o => o.Dates).AsJson();
         builder.Property(o => o.DoseTimes).AsJson();
         builder.Property(o => o.Skills).AsJson();
+        builder.Property(o => o.FirstDose).AsJson();
         builder.OfPatient(o => o.Patient);
         builder.OnLine(o => o.Line);
     }

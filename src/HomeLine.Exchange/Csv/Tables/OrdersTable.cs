@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HomeLine.Exchange.Csv.Cells;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
+using HomeLine.LineCare.Scope;
 using NodaTime;
 
 namespace HomeLine.Exchange.Csv.Tables;
@@ -13,6 +14,7 @@ internal static class OrdersTable
         """
         order! patient! line kind! starts_on! ends_on practitioner text item every_days confirmed weekdays dates start_from start_to
         dose_times visits_per_week as_needed_visits as_needed_used skills setup_minutes work_minutes not_before needs_courier
+        allergy_history reaction_kit_through infusing_minutes
         """.ReplaceLineEndings(" "));
 
     private const int LongestInterval = 365;
@@ -51,6 +53,7 @@ internal static class OrdersTable
             WorkMinutes = row.Whole("work_minutes", 0, MostMinutes),
             NotBefore = row.DateTime("not_before"),
             NeedsCourier = row.YesNo("needs_courier"),
+            FirstDose = FirstDose(row),
         };
         if (row.IsSound) CheckTogether(row, order);
         return order;
@@ -66,7 +69,17 @@ internal static class OrdersTable
         NumberText.Write(order.AsNeededVisits), NumberText.Write(order.AsNeededUsed), ListText.Write(order.Skills),
         NumberText.Write(order.SetupMinutes), NumberText.Write(order.WorkMinutes), TimeText.Write(order.NotBefore),
         order.NeedsCourier ? "yes" : "no",
+        order.FirstDose is { } dose ? dose.AllergyHistoryTaken ? "yes" : "no" : "", TimeText.Write(order.FirstDose?.KitGoodThrough), NumberText.Write(order.FirstDose?.InfusingMinutes),
     });
+
+    /// <summary>A first dose is one whose running time is given.</summary>
+    private static FirstDoseFacts? FirstDose(Row row)
+    {
+        if (row.Whole("infusing_minutes", 0, MostMinutes) is { } runs) return new FirstDoseFacts(row.YesNo("allergy_history"), row.Date("reaction_kit_through"), runs);
+        foreach (string column in (string[])["allergy_history", "reaction_kit_through"])
+            if (row.Has(column)) row.Refuse(column, "Of a first dose it is needed how long the drug runs: give infusing_minutes.");
+        return null;
+    }
 
     private static int? AsNeeded(Row row)
     {

@@ -1813,6 +1813,10 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("every_days");
 
+                    b.Property<string>("FirstDose")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("first_dose");
+
                     b.Property<string>("Id")
                         .IsRequired()
                         .HasColumnType("text")

@@ -1772,6 +1772,10 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                         .HasColumnType("INTEGER")
                         .HasColumnName("every_days");
 
+                    b.Property<string>("FirstDose")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("first_dose");
+
                     b.Property<string>("Id")
                         .IsRequired()
                         .HasColumnType("TEXT")
