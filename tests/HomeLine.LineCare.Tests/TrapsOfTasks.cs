@@ -19,6 +19,7 @@ public sealed class TrapsOfTasks
 
     [Theory]
     [InlineData(LineEventKind.Missed)]
+    [InlineData(LineEventKind.NotDone)]
     [InlineData(LineEventKind.Refused)]
     [InlineData(LineEventKind.PhoneCall)]
     public void Missed_refused_and_fine_on_the_phone_reset_nothing(LineEventKind kind)

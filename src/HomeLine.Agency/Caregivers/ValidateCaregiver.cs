@@ -91,7 +91,8 @@ public sealed class ValidateCaregiver(IDbContextFactory<AgencyDb> databases, Age
         return [.. lines.Where(l => l.Kind == device).Select(l => l.Id)];
     }
 
-    private static async Task<CaregiverValidation> KeepAsync(AgencyDb db, CaregiverValidation validation, CancellationToken cancel)
+    /// <summary>Adds the validation, or renews the one there is.</summary>
+    internal static async Task<CaregiverValidation> KeepAsync(AgencyDb db, CaregiverValidation validation, CancellationToken cancel)
     {
         if (await FindAsync(db, validation, cancel) is { } old) db.Entry(old).Property(v => v.ValidThrough).CurrentValue = validation.ValidThrough;
         else db.Caregivers.Add(validation);

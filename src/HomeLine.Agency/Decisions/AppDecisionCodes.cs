@@ -17,4 +17,10 @@ public static class AppDecisionCodes
 
     /// <summary>A safety visit went ahead without an as-needed visit left in the orders: an order is asked for.</summary>
     public const string OrderRequested = "order-requested";
+
+    /// <summary>A skin injury under the adhesive was written down at a visit.</summary>
+    public const string AdhesiveInjuryFound = "adhesive-injury-found";
+
+    /// <summary>A reaction where the antiseptic touched was written down at a visit.</summary>
+    public const string AntisepticReactionFound = "antiseptic-reaction-found";
 }

@@ -41,4 +41,7 @@ public enum DecisionChoice
 
     /// <summary>An exception that ended is renewed until a day.</summary>
     RenewException,
+
+    /// <summary>Put on file for the patient: materials and early changes go by it from now on.</summary>
+    PutOnFile,
 }

@@ -42,6 +42,8 @@ internal sealed class DecisionEffects(AgencyDb db, Actor actor, DecisionFacts fa
             case DecisionChoice.VerifyCare:
                 Enter(LineEventKind.SiteChecked);
                 return ImmutableArray<PersonToTell>.Empty;
+            case DecisionChoice.PutOnFile:
+                return await PutOnFileAsync(cancel);
             case DecisionChoice.RenewException:
                 return await RenewExceptionAsync(cancel);
             case DecisionChoice.ReleaseVisits or DecisionChoice.CancelVisits or DecisionChoice.ToHospital:
@@ -68,6 +70,16 @@ internal sealed class DecisionEffects(AgencyDb db, Actor actor, DecisionFacts fa
         entry.Property(x => x.Owner).CurrentValue = made.LicensedName.Trim();
         entry.Property(x => x.Reason).CurrentValue = made.Reason.Trim();
         await AuditTrail.AppendAsync(db, actor, "except", $"{question.Patient} {rule}", $"{made.LicensedName.Trim()}: {made.Reason.Trim()}", realNow, cancel);
+        return ImmutableArray<PersonToTell>.Empty;
+    }
+
+    /// <summary>Named in the trail, so that a roster file that does not know of it takes it back no more than any other word put down here.</summary>
+    private async Task<Outcome<ImmutableArray<PersonToTell>>> PutOnFileAsync(CancellationToken cancel)
+    {
+        RiskFactors risk = SkinHarm.RiskOf(question.Code);
+        Patient stored = await db.Patients.SingleAsync(p => p.Id == question.Patient, cancel);
+        db.Entry(stored).Property(p => p.Risks).CurrentValue = stored.Risks | risk;
+        await AuditTrail.AppendAsync(db, actor, "put-on-file", $"{question.Patient} {risk}", $"{made.LicensedName.Trim()}: {made.Reason.Trim()}", realNow, cancel);
         return ImmutableArray<PersonToTell>.Empty;
     }
 

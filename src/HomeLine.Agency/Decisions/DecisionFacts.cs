@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
+using HomeLine.Agency.Visits;
 using HomeLine.Agency.WeekPlanning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -22,6 +23,9 @@ public sealed record DecisionFacts(
     /// <summary>Every decision made so far.</summary>
     public ImmutableArray<DecisionRecord> Records => Agency.Decided;
 
+    /// <summary>Visits at which a skin injury or reaction was written down, and that stand.</summary>
+    public ImmutableArray<VisitRecord> Harms { get; init; } = [];
+
     public static async Task<DecisionFacts> ReadAsync(AgencyDb db, AgencyAtHand agency, CancellationToken cancel)
     {
         var weeks = ImmutableArray.CreateBuilder<PlannedWeek>();
@@ -35,6 +39,9 @@ public sealed record DecisionFacts(
             agency,
             weeks.ToImmutable(),
             [.. await db.Reports.AsNoTracking().Where(r => r.Outcome == ReportOutcome.Stopped).ToListAsync(cancel)],
-            [.. await db.OrderRequests.AsNoTracking().ToListAsync(cancel)]);
+            [.. await db.OrderRequests.AsNoTracking().ToListAsync(cancel)])
+        {
+            Harms = [.. await db.VisitRecords.AsNoTracking().Where(r => r.HasSkinHarm && !db.VisitRecords.Any(a => a.Amends == r.Id)).ToListAsync(cancel)],
+        };
     }
 }

@@ -60,6 +60,8 @@ public static class DecisionRights
         DecisionCodes.BirthDateMissing => new("A birth date is missing", DecisionGroup.Next, true, [AcceptUntil]),
         DecisionCodes.OutsideCareNotReported => new("Care from outside is not reported", DecisionGroup.Next, true, [Settle]),
         AppDecisionCodes.ExceptionEnded => new("An exception has ended", DecisionGroup.Next, false, [RenewException, Settle]),
+        AppDecisionCodes.AntisepticReactionFound => new("A reaction to the antiseptic", DecisionGroup.Now, false, [PutOnFile, Settle]),
+        AppDecisionCodes.AdhesiveInjuryFound => new("A skin injury from adhesive", DecisionGroup.Next, false, [PutOnFile, Settle]),
         AppDecisionCodes.OrderRequested => new("An order is needed for a safety visit", DecisionGroup.Next, true, [Settle]),
         _ => throw new ArgumentOutOfRangeException(nameof(code), code, "No right is written down for this question"),
     };
@@ -68,7 +70,7 @@ public static class DecisionRights
     /// Whether the record alone takes the question off the list. Otherwise only the facts do: a lock whose release was voided comes back by itself.
     /// </summary>
     public static bool IsSettledByRecord(string code, DecisionChoice choice) =>
-        choice is Settle or AcceptUntil or KeepLocked or LockLine || code == AppDecisionCodes.ExceptionEnded;
+        choice is Settle or AcceptUntil or KeepLocked or LockLine or PutOnFile || code == AppDecisionCodes.ExceptionEnded;
 
     /// <summary>Whether the choice lasts until a day that must be given, or is set to the longest allowed.</summary>
     public static bool NeedsEnd(DecisionChoice choice) => choice is AcceptUntil or KeepLocked or RenewException;

@@ -19,7 +19,8 @@ public static class OpenDecisions
             .SelectMany(p => OfClocks(facts.Agency, p.Id))
             .Concat(facts.Stopped.Select(r => Stopped(r, facts.Agency)))
             .Concat(facts.Weeks.SelectMany(w => w.Visits).Where(v => v.Held is not null && IsAhead(v, facts.Agency)).Select(v => Held(v, facts.Agency)))
-            .Concat(facts.Requests.Select(r => OpenDecision.Of(r.Patient, r.Line, AppDecisionCodes.OrderRequested, r.Sentence, r.Id, r.AskedOn)));
+            .Concat(facts.Requests.Select(r => OpenDecision.Of(r.Patient, r.Line, AppDecisionCodes.OrderRequested, r.Sentence, r.Id, r.AskedOn)))
+            .Concat(SkinHarm.Of(facts.Harms, facts.Agency));
         return StillOpen(asked, facts.Records, facts.Agency.Today)
             .OrderBy(d => d.Right.Group)
             .ThenBy(d => d.Since ?? LocalDate.MinIsoValue)

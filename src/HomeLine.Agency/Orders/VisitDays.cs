@@ -25,7 +25,7 @@ public static class VisitDays
     /// <summary>Whether the entry was made by a nurse of the agency at the patient's home: calls, refusals and decisions are not.</summary>
     public static bool IsAtTheDoor(LineEvent entry) =>
         entry is { Performer: PerformerKind.Nurse, Performed: not null }
-        && entry.Kind is not (LineEventKind.PhoneCall or LineEventKind.Missed or LineEventKind.Refused or LineEventKind.SealReported or LineEventKind.UseLocked or LineEventKind.UseReleased
+        && entry.Kind is not (LineEventKind.PhoneCall or LineEventKind.Missed or LineEventKind.Refused or LineEventKind.NotDone or LineEventKind.SealReported or LineEventKind.UseLocked or LineEventKind.UseReleased
             or LineEventKind.TipConfirmed or LineEventKind.LumenCleared or LineEventKind.LumenOccluded or LineEventKind.AdmittedToHospital
             or LineEventKind.ReturnedHome or LineEventKind.Inserted);
 }

@@ -21,12 +21,12 @@ public sealed record RedFlagStop(StoppedFlow Flow, LineEvent Lock, PlannedWeek? 
     private const string HeldBecause = "Wait for the clinical manager.";
 
     public static RedFlagStop Of(
-        AgencyRoster roster, PlannedWeek? week, ProblemReport report, ScreenOutcome screen, EventId lockId, Instant now)
+        AgencyRoster roster, PlannedWeek? week, ProblemReport report, ScreenOutcome screen, EventId lockId, Instant now, string? underWay = null)
     {
         Patient patient = roster.Patients.First(p => p.Id == report.Patient);
         LocalDateTime local = now.InZone(roster.Profile.Zone).LocalDateTime;
         ImmutableArray<WeekVisit> held =
-            [.. (week?.Visits ?? []).Where(v => v.Patient == report.Patient && v.Day.At(v.Start).PlusMinutes(v.Minutes) >= local)];
+            [.. (week?.Visits ?? []).Where(v => v.Patient == report.Patient && v.Id != underWay && v.Day.At(v.Start).PlusMinutes(v.Minutes) >= local)];
         var ids = held.Select(v => v.Id).ToHashSet();
         var flow = new StoppedFlow(
             screen.Wording,

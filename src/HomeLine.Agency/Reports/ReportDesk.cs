@@ -18,9 +18,13 @@ namespace HomeLine.Agency.Reports;
 internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, ProblemReport report, string id, Instant realNow)
 {
     /// <summary>The screen stopped: lock the line, hold the visits, list who is alerted. The planner is not asked.</summary>
-    public async Task<Outcome<ReportResult>> StopAsync(ScreenOutcome screen, PlannedWeek? week, CancellationToken cancel)
+    /// <param name="screen">The screen that stopped.</param>
+    /// <param name="week">The published week.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    /// <param name="underWay">The visit at which it was found: it is under way and not held.</param>
+    public async Task<Outcome<ReportResult>> StopAsync(ScreenOutcome screen, PlannedWeek? week, CancellationToken cancel, string? underWay = null)
     {
-        RedFlagStop stop = RedFlagStop.Of(agency.Roster, week, report, screen, new EventId($"{id}-lock"), agency.Now);
+        RedFlagStop stop = RedFlagStop.Of(agency.Roster, week, report, screen, new EventId($"{id}-lock"), agency.Now, underWay);
         db.LineEvents.Add(stop.Lock with { RecordedAt = realNow, RecordedBy = actor.Name });
         if (stop.Week is { } held && held != week)
         {

@@ -10,7 +10,8 @@ namespace HomeLine.Agency.Roster;
 /// <summary>
 /// What was put down in the program itself, by the audit trail: validations, stops, holds, returns, exceptions, orders that a newer one ended, and
 /// corrected dates of birth and of the start of care. A file that does not know of it
-/// takes none of it back: a caregiver who was stopped stays stopped, a patient who came home stays home.
+/// takes none of it back: a caregiver who was stopped stays stopped, a patient who came home stays home, an allergy put on
+/// file stays on file.
 /// </summary>
 /// <param name="Caregivers">Patient and person, as the trail names them.</param>
 /// <param name="Patients">Patients whose holds were begun or ended here.</param>
@@ -23,16 +24,22 @@ public sealed record PutDown(
 {
     public static PutDown Nothing { get; } = new([], [], [], [], []);
 
+    /// <summary>Patient and risk put on file here.</summary>
+    public ImmutableHashSet<string> Risks { get; init; } = [];
+
     internal static async Task<PutDown> ReadAsync(AgencyDb db, CancellationToken cancel)
     {
-        string[] actions = ["validate-caregiver", "stop-caregiver", "hold-patient", "return-home", "except", "end-order", "correct-patient"];
+        string[] actions = ["validate-caregiver", "stop-caregiver", "hold-patient", "return-home", "except", "end-order", "correct-patient", "put-on-file"];
         var entries = await db.AuditEntries.AsNoTracking().Where(e => actions.Contains(e.Action)).Select(e => new { e.Action, e.Subject }).ToListAsync(cancel);
         return new PutDown(
             [.. entries.Where(e => e.Action is "validate-caregiver" or "stop-caregiver").Select(e => e.Subject)],
             [.. entries.Where(e => e.Action is "hold-patient" or "return-home").Select(e => e.Subject)],
             [.. entries.Where(e => e.Action == "except").Select(e => e.Subject)],
             [.. entries.Where(e => e.Action == "end-order").Select(e => e.Subject)],
-            [.. entries.Where(e => e.Action == "correct-patient").Select(e => e.Subject)]);
+            [.. entries.Where(e => e.Action == "correct-patient").Select(e => e.Subject)])
+        {
+            Risks = [.. entries.Where(e => e.Action == "put-on-file").Select(e => e.Subject)],
+        };
     }
 
     /// <summary>An order that a newer one ended here stays ended; what else the file says of it counts.</summary>
@@ -42,12 +49,16 @@ public sealed record PutDown(
         return [.. incoming.Select(o => ended.TryGetValue(o.Id, out LocalDate? last) && !(o.EndsOn < last) ? o with { EndsOn = last } : o)];
     }
 
-    /// <summary>Dates corrected here stay; what else the file says of the patient counts.</summary>
+    /// <summary>Dates corrected and risks put on file here stay; what else the file says of the patient counts.</summary>
     internal ImmutableArray<Patient> Keep(ImmutableArray<Patient> stored, ImmutableArray<Patient> incoming)
     {
         var known = stored.Where(p => Corrected.Contains(p.Id.Value)).DistinctBy(p => p.Id).ToDictionary(p => p.Id);
-        return [.. incoming.Select(p => known.TryGetValue(p.Id, out Patient? ours) ? p with { BornOn = ours.BornOn, CareStartedOn = ours.CareStartedOn } : p)];
+        return [.. incoming.Select(p => known.TryGetValue(p.Id, out Patient? ours) ? p with { BornOn = ours.BornOn, CareStartedOn = ours.CareStartedOn } : p).Select(WithRisks)];
     }
+
+    private Patient WithRisks(Patient patient) => Risks.IsEmpty
+        ? patient
+        : patient with { Risks = Enum.GetValues<RiskFactors>().Where(r => Risks.Contains($"{patient.Id} {r}")).Aggregate(patient.Risks, (all, r) => all | r) };
 
     internal ImmutableArray<CaregiverValidation> Keep(ImmutableArray<CaregiverValidation> stored, ImmutableArray<CaregiverValidation> incoming) =>
         Keep(stored, incoming, RosterKeys.Of, v => Caregivers.Contains($"{v.Patient} {v.Person}"));

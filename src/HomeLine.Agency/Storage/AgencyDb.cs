@@ -7,6 +7,7 @@ using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
 using HomeLine.Agency.Storage.Mapping;
+using HomeLine.Agency.Visits;
 using HomeLine.Agency.WeekEditing;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare;
@@ -67,6 +68,9 @@ public abstract class AgencyDb : IdentityDbContext<Account>, IDataProtectionKeyC
     public DbSet<VerbalOrder> VerbalOrders => Set<VerbalOrder>();
     public DbSet<Referral> Referrals => Set<Referral>();
     public DbSet<OrderRequest> OrderRequests => Set<OrderRequest>();
+    public DbSet<VisitRecord> VisitRecords => Set<VisitRecord>();
+    public DbSet<CoSignature> CoSignatures => Set<CoSignature>();
+    public DbSet<PractitionerNotice> PractitionerNotices => Set<PractitionerNotice>();
     public DbSet<PrintedCareSheet> PrintedCareSheets => Set<PrintedCareSheet>();
     public DbSet<AuditEntry> AuditEntries => Set<AuditEntry>();
     public DbSet<Activation> Activations => Set<Activation>();

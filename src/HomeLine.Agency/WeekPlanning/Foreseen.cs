@@ -14,7 +14,7 @@ namespace HomeLine.Agency.WeekPlanning;
 public static class Foreseen
 {
     /// <param name="roster">The roster as it stands.</param>
-    /// <param name="published">Published weeks; a visit recorded as missed or refused is not foreseen.</param>
+    /// <param name="published">Published weeks; a visit recorded as missed, refused or not done is not foreseen.</param>
     /// <param name="now">Now: a clinic whose report is overdue is not counted on.</param>
     /// <param name="until">The later moment.</param>
     public static AgencyRoster At(AgencyRoster roster, ImmutableArray<PlannedWeek> published, Instant now, Instant until)
@@ -22,7 +22,7 @@ public static class Foreseen
         if (published.IsEmpty) return roster;
         var patients = roster.Patients.ToDictionary(p => p.Id);
         var notMade = roster.Events
-            .Where(e => e.Kind is LineEventKind.Missed or LineEventKind.Refused && e.Performed is not null)
+            .Where(e => e.Kind is LineEventKind.Missed or LineEventKind.Refused or LineEventKind.NotDone && e.Performed is not null)
             .Select(e => (e.Patient, e.Performed!.Value.Date))
             .ToHashSet();
         Instant begins = published.Min(w => w.FirstDay).AtStartOfDayInZone(roster.Profile.Zone).ToInstant();

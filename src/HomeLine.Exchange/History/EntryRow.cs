@@ -11,7 +11,7 @@ internal static partial class EntryRow
     private static readonly LineEventKind[] OfThePatient =
     [
         LineEventKind.AdmittedToHospital, LineEventKind.ReturnedHome, LineEventKind.Recertified, LineEventKind.PhoneCall,
-        LineEventKind.LabsDrawn, LineEventKind.Missed, LineEventKind.Refused, LineEventKind.ServiceGiven,
+        LineEventKind.LabsDrawn, LineEventKind.Missed, LineEventKind.NotDone, LineEventKind.Refused, LineEventKind.ServiceGiven,
     ];
 
     public static void Read(HistoryRow row, HistoryDraft draft)

@@ -54,7 +54,7 @@ internal static class Words
         ("site check", LineEventKind.SiteChecked), ("connector bad", LineEventKind.ConnectorCompromised), ("occluded", LineEventKind.LumenOccluded),
         ("cleared", LineEventKind.LumenCleared), ("exchanged", LineEventKind.Exchanged), ("removed", LineEventKind.Removed),
         ("to hospital", LineEventKind.AdmittedToHospital), ("home", LineEventKind.ReturnedHome), ("refused", LineEventKind.Refused),
-        ("missed", LineEventKind.Missed), ("call", LineEventKind.PhoneCall), ("recertified", LineEventKind.Recertified),
+        ("missed", LineEventKind.Missed), ("not done", LineEventKind.NotDone), ("call", LineEventKind.PhoneCall), ("recertified", LineEventKind.Recertified),
         ("locked", LineEventKind.UseLocked), ("released", LineEventKind.UseReleased), ("service", LineEventKind.ServiceGiven));
 
     /// <summary>The word's meaning, or a message that lists what can be written.</summary>

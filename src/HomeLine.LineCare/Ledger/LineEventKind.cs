@@ -92,4 +92,7 @@ public enum LineEventKind
 
     /// <summary>An ordered service (long infusion, lesson …) was done.</summary>
     ServiceGiven,
+
+    /// <summary>Care that was planned and not done for another reason than a refusal or a missed visit; also what was entered by mistake. No clock moves.</summary>
+    NotDone,
 }

@@ -71,6 +71,8 @@ internal static class RuleIds
     public const string CountEndDay = "count.endday";
     public const string CountIdlePort = "count.idleport";
     public const string FeverCall = "fever.call";
+    public const string DoseTolerance = "dose.tolerance";
+    public const string DrawToDrop = "specimen.drawtodrop.max";
     public const string ScreenAdultAge = "screen.adult.age";
 
     /// <summary>The notices before an order ends, the longest first.</summary>

@@ -23,6 +23,7 @@ public static class BeforeRecording
         {
             var entering = new Entering(entry, care, entries, policy, now);
             Moments.Check(entering);
+            HospitalStays.Check(entering);
             Corrections.Check(entering);
             if (!WhichLine.Check(entering)) { replies.AddRange(entering.Replies); continue; }
             Dressings.Check(entering);

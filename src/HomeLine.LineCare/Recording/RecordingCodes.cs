@@ -90,4 +90,22 @@ public static class RecordingCodes
 
     /// <summary>A hold without a first day.</summary>
     public const string HoldWithoutStart = "hold-without-start";
+
+    /// <summary>Care of our own nurse dated into a stay in hospital, or before the return from it.</summary>
+    public const string BeforeDischarge = "before-discharge";
+
+    /// <summary>A drug level without the time of the last dose.</summary>
+    public const string LevelWithoutLastDose = "level-without-last-dose";
+
+    /// <summary>A drug level drawn through the lumen that gave the drug.</summary>
+    public const string LevelFromDrugLumen = "level-from-drug-lumen";
+
+    /// <summary>The last dose before a level was not given when it was ordered.</summary>
+    public const string LevelOffDose = "level-off-dose-time";
+
+    /// <summary>A draw without its time.</summary>
+    public const string DrawTimeMissing = "draw-time-missing";
+
+    /// <summary>A specimen handed in later after the draw than policy lets pass.</summary>
+    public const string DropLate = "specimen-dropped-late";
 }

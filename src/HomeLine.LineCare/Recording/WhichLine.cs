@@ -56,5 +56,5 @@ internal static class WhichLine
 
     private static bool NeedsLine(LineEventKind kind) => kind is not (
         LineEventKind.AdmittedToHospital or LineEventKind.ReturnedHome or LineEventKind.Refused or LineEventKind.Missed
-        or LineEventKind.PhoneCall or LineEventKind.Recertified or LineEventKind.LabsDrawn or LineEventKind.ServiceGiven);
+        or LineEventKind.NotDone or LineEventKind.PhoneCall or LineEventKind.Recertified or LineEventKind.LabsDrawn or LineEventKind.ServiceGiven);
 }

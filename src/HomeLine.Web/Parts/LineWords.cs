@@ -143,6 +143,7 @@ public static class LineWords
         LineEventKind.ReturnedHome => "returned home",
         LineEventKind.Refused => "care refused (no clock moved)",
         LineEventKind.Missed => "visit missed (no clock moved)",
+        LineEventKind.NotDone => "care not done (no clock moved)",
         LineEventKind.PhoneCall => "phone call (no clock moved)",
         LineEventKind.Recertified => "recertified",
         LineEventKind.ServiceGiven => "ordered service done",

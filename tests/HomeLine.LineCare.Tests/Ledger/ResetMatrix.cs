@@ -32,6 +32,7 @@ public sealed class ResetMatrix
     [InlineData(LineEventKind.ReturnedHome, "NNNNNNN")]
     [InlineData(LineEventKind.Refused, "NNNNNNN")]
     [InlineData(LineEventKind.Missed, "NNNNNNN")]
+    [InlineData(LineEventKind.NotDone, "NNNNNNN")]
     [InlineData(LineEventKind.PhoneCall, "NNNNNNN")]
     [InlineData(LineEventKind.ConnectorCompromised, "NNNNNNN")]
     [InlineData(LineEventKind.TipConfirmed, "NNNNNNN")]

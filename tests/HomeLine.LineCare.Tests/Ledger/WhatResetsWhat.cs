@@ -162,6 +162,7 @@ public sealed class WhatResetsWhat
     [Theory]
     [InlineData(LineEventKind.Refused)]
     [InlineData(LineEventKind.Missed)]
+    [InlineData(LineEventKind.NotDone)]
     [InlineData(LineEventKind.PhoneCall)]
     public void Refusal_missed_visit_and_phone_call_touch_no_clock(LineEventKind kind)
     {

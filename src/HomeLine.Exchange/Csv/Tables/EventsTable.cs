@@ -76,6 +76,6 @@ internal static class EventsTable
 
     private static bool NeedsLine(LineEventKind kind) => kind is not (
         LineEventKind.AdmittedToHospital or LineEventKind.ReturnedHome or LineEventKind.Refused or LineEventKind.Missed
-        or LineEventKind.PhoneCall or LineEventKind.Recertified or LineEventKind.LabsDrawn or LineEventKind.ServiceGiven
+        or LineEventKind.NotDone or LineEventKind.PhoneCall or LineEventKind.Recertified or LineEventKind.LabsDrawn or LineEventKind.ServiceGiven
         or LineEventKind.DoseGiven);
 }

@@ -19,6 +19,7 @@ public static class DecisionWords
         DecisionChoice.CancelVisits => "No visit",
         DecisionChoice.ToHospital => "The patient goes to hospital",
         DecisionChoice.VerifyCare => "A nurse looked: the care is verified",
+        DecisionChoice.PutOnFile => "Put it on file for this patient",
         DecisionChoice.RenewException => "Renew the exception until a day",
         _ => throw new ArgumentOutOfRangeException(nameof(choice), choice, "Unknown choice"),
     };
@@ -38,6 +39,7 @@ public static class DecisionWords
         DecisionChoice.CancelVisits => "Held visits are taken out of the published week. Nurse and family are told.",
         DecisionChoice.ToHospital => "Planning stops, coming visits are taken out, the clocks run on. A lock on the line stays.",
         DecisionChoice.VerifyCare => "A site check goes into the ledger.",
+        DecisionChoice.PutOnFile => "Kits, sheets, questions and due dates go by it from now on, until a licensed person takes it off the roster.",
         DecisionChoice.RenewException => "The exception applies again through that day.",
         _ => throw new ArgumentOutOfRangeException(nameof(choice), choice, "Unknown choice"),
     };
