@@ -33,7 +33,7 @@ internal static class VisitScope
     /// <summary>Whether it is the first dose under its order.</summary>
     public static bool IsFirstDose(ItemEntry item, PatientCare care) =>
         item is { Item: CareItem.OrderedService, Order: { } id }
-        && care.Orders.Any(o => o.Id == id && !o.Skills.IsDefaultOrEmpty && o.Skills.Contains("FD"))
+        && care.Orders.Any(o => o.Id == id && (o.FirstDose is not null || (!o.Skills.IsDefaultOrEmpty && o.Skills.Contains("FD"))))
         && !care.Events.Any(e => e.Order == id && e.Kind == LineCare.Ledger.LineEventKind.DoseGiven);
 
     private static ScopeQuestion Question(ItemEntry item, Patient patient, PatientCare care, ImmutableArray<string> compact, LocalDate day)

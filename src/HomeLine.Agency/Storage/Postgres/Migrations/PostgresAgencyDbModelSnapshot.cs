@@ -1201,6 +1201,230 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.ToTable("weeks", (string)null);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Visits.CoSignature", b =>
+                {
+                    b.Property<string>("Record")
+                        .HasColumnType("text")
+                        .HasColumnName("record");
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("ById")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by_id");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.HasKey("Record");
+
+                    b.ToTable("visit_cosignatures", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Visits.PractitionerNotice", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("row");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Patient")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("patient");
+
+                    b.Property<string>("Practitioner")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("practitioner");
+
+                    b.Property<string>("Record")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("record");
+
+                    b.Property<string>("Said")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("said");
+
+                    b.Property<long>("Since")
+                        .HasColumnType("bigint")
+                        .HasColumnName("since");
+
+                    b.Property<long?>("ToldAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("told_at");
+
+                    b.Property<string>("ToldBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("told_by");
+
+                    b.Property<string>("ToldTo")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("told_to");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("what");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Patient");
+
+                    b.HasIndex("Record");
+
+                    b.ToTable("practitioner_notices", (string)null);
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Visits.VisitRecord", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("row");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
+
+                    b.Property<string>("Amends")
+                        .HasColumnType("text")
+                        .HasColumnName("amends");
+
+                    b.Property<string>("Answered")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("answered");
+
+                    b.Property<long>("ArrivedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("arrived_at");
+
+                    b.Property<string>("Credential")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("credential");
+
+                    b.Property<string>("Day")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("day");
+
+                    b.Property<string>("Entry")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("entry");
+
+                    b.Property<string>("Events")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("events");
+
+                    b.Property<string>("Flags")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("flags");
+
+                    b.Property<bool>("HasSkinHarm")
+                        .HasColumnType("boolean")
+                        .HasColumnName("has_skin_harm");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<long?>("LeftAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("left_at");
+
+                    b.Property<bool>("NeedsCoSign")
+                        .HasColumnType("boolean")
+                        .HasColumnName("needs_co_sign");
+
+                    b.Property<string>("Nurse")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("nurse");
+
+                    b.Property<string>("Patient")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("patient");
+
+                    b.Property<long>("SignedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("signed_at");
+
+                    b.Property<string>("SignedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("signed_by");
+
+                    b.Property<string>("SignedName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("signed_name");
+
+                    b.Property<string>("Stopped")
+                        .HasColumnType("text")
+                        .HasColumnName("stopped");
+
+                    b.Property<string>("Submission")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("submission");
+
+                    b.Property<string>("Visit")
+                        .HasColumnType("text")
+                        .HasColumnName("visit");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Amends")
+                        .IsUnique();
+
+                    b.HasIndex("Patient");
+
+                    b.HasIndex("Submission")
+                        .IsUnique();
+
+                    b.HasIndex("Visit");
+
+                    b.ToTable("visit_records", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.WeekEditing.WeekEdit", b =>
                 {
                     b.Property<string>("FirstDay")
@@ -2348,6 +2572,43 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 });
 
             modelBuilder.Entity("HomeLine.Agency.Sheets.PrintedCareSheet", b =>
+                {
+                    b.HasOne("HomeLine.Agency.Roster.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("Patient")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Visits.CoSignature", b =>
+                {
+                    b.HasOne("HomeLine.Agency.Visits.VisitRecord", null)
+                        .WithMany()
+                        .HasForeignKey("Record")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Visits.PractitionerNotice", b =>
+                {
+                    b.HasOne("HomeLine.Agency.Roster.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("Patient")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("HomeLine.Agency.Visits.VisitRecord", null)
+                        .WithMany()
+                        .HasForeignKey("Record")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Visits.VisitRecord", b =>
                 {
                     b.HasOne("HomeLine.Agency.Roster.Patient", null)
                         .WithMany()

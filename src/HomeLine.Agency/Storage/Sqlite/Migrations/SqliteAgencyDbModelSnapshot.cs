@@ -1176,6 +1176,226 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.ToTable("weeks", (string)null);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Visits.CoSignature", b =>
+                {
+                    b.Property<string>("Record")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("record");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by");
+
+                    b.Property<string>("ById")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by_id");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note");
+
+                    b.HasKey("Record");
+
+                    b.ToTable("visit_cosignatures", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Visits.PractitionerNotice", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("row");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Patient")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("patient");
+
+                    b.Property<string>("Practitioner")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("practitioner");
+
+                    b.Property<string>("Record")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("record");
+
+                    b.Property<string>("Said")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("said");
+
+                    b.Property<long>("Since")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("since");
+
+                    b.Property<long?>("ToldAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("told_at");
+
+                    b.Property<string>("ToldBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("told_by");
+
+                    b.Property<string>("ToldTo")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("told_to");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("version");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("what");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Patient");
+
+                    b.HasIndex("Record");
+
+                    b.ToTable("practitioner_notices", (string)null);
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Visits.VisitRecord", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("row");
+
+                    b.Property<string>("Amends")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("amends");
+
+                    b.Property<string>("Answered")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("answered");
+
+                    b.Property<long>("ArrivedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("arrived_at");
+
+                    b.Property<string>("Credential")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("credential");
+
+                    b.Property<string>("Day")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("day");
+
+                    b.Property<string>("Entry")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("entry");
+
+                    b.Property<string>("Events")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("events");
+
+                    b.Property<string>("Flags")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("flags");
+
+                    b.Property<bool>("HasSkinHarm")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("has_skin_harm");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<long?>("LeftAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("left_at");
+
+                    b.Property<bool>("NeedsCoSign")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("needs_co_sign");
+
+                    b.Property<string>("Nurse")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("nurse");
+
+                    b.Property<string>("Patient")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("patient");
+
+                    b.Property<long>("SignedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("signed_at");
+
+                    b.Property<string>("SignedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("signed_by");
+
+                    b.Property<string>("SignedName")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("signed_name");
+
+                    b.Property<string>("Stopped")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("stopped");
+
+                    b.Property<string>("Submission")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("submission");
+
+                    b.Property<string>("Visit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("visit");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Amends")
+                        .IsUnique();
+
+                    b.HasIndex("Patient");
+
+                    b.HasIndex("Submission")
+                        .IsUnique();
+
+                    b.HasIndex("Visit");
+
+                    b.ToTable("visit_records", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.WeekEditing.WeekEdit", b =>
                 {
                     b.Property<string>("FirstDay")
@@ -2297,6 +2517,43 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                 });
 
             modelBuilder.Entity("HomeLine.Agency.Sheets.PrintedCareSheet", b =>
+                {
+                    b.HasOne("HomeLine.Agency.Roster.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("Patient")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Visits.CoSignature", b =>
+                {
+                    b.HasOne("HomeLine.Agency.Visits.VisitRecord", null)
+                        .WithMany()
+                        .HasForeignKey("Record")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Visits.PractitionerNotice", b =>
+                {
+                    b.HasOne("HomeLine.Agency.Roster.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("Patient")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("HomeLine.Agency.Visits.VisitRecord", null)
+                        .WithMany()
+                        .HasForeignKey("Record")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Visits.VisitRecord", b =>
                 {
                     b.HasOne("HomeLine.Agency.Roster.Patient", null)
                         .WithMany()
