@@ -15,5 +15,6 @@ internal static class EveryCommand
         yield return ClassicCommand.Create();
         yield return Weeks.UrgentCommand.Create();
         yield return Weeks.WhatIfCommand.Create();
+        yield return Load.LoadCommand.Create();
     }
 }
