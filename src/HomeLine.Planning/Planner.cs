@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Planning.Answers;
+using HomeLine.Planning.Bounding;
 using HomeLine.Planning.Checking;
 using HomeLine.Planning.Explaining;
 using HomeLine.Planning.Mending;
@@ -48,6 +49,21 @@ public static class Planner
         if (KeptPublished(problem) is { } published && published.Score <= score) return published;
         var visits = new PlanWriting(week).Visits(best);
         return new WeekPlan(visits, UnmetCare.List(week, search, best, visits), score);
+    }
+
+    /// <summary>
+    /// Proves how far a plan may be from the best there is: a lower bound of each tier in turn, up to the first that stays open. For weeks planned from nothing. Anytime: on
+    /// cancellation what has been proven so far is returned. Plans with a second visit of a patient's day for safety are not counted.
+    /// </summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="plan">A plan that keeps every rule.</param>
+    /// <param name="options">How far to go; the defaults when left out.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="ArgumentException">The problem contradicts itself or has visits that must stay, or the plan breaks a rule.</exception>
+    public static WeekBound Bound(WeekProblem problem, WeekPlan plan, BoundOptions? options = null, CancellationToken cancel = default)
+    {
+        ProblemFaults.Refuse(problem);
+        return new WeekBounding(problem, plan, options ?? new BoundOptions()).Of(cancel);
     }
 
     private static WeekPlan? KeptPublished(WeekProblem problem)
