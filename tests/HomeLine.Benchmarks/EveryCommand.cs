@@ -11,6 +11,8 @@ internal static class EveryCommand
         yield return Branch.DuePageCommand.Create();
         yield return Clocks.ClocksCommand.Create();
         yield return Weeks.WeeksCommand.Create();
+        yield return Weeks.ProofCommand.Create();
+        yield return Weeks.BoundCommand.Create();
         yield return SolveCommand.Create();
         yield return ClassicCommand.Create();
         yield return Weeks.UrgentCommand.Create();

@@ -33,16 +33,22 @@ internal sealed class ColumnChoice
         for (int r = 0; r < sums.Length; r++) _model.AddLinearConstraint(sums[r], rows.Bounds[r].Least == int.MinValue ? -1_000_000 : rows.Bounds[r].Least, rows.Bounds[r].Most);
     }
 
-    /// <summary>The nurse-days last chosen.</summary>
-    public IReadOnlyList<DayColumn> Chosen { get; private set; } = [];
+    /// <summary>Tells the solver where to begin: the listed nurse-days with the care of given ones.</summary>
+    public void Suggest(IEnumerable<DayColumn> planned)
+    {
+        var care = planned.Select(Care).ToHashSet();
+        for (int i = 0; i < _taken.Length; i++) _model.AddHint(_taken[i], care.Remove(Care(_columns[i])));
+    }
+
+    private static string Care(DayColumn column) => $"{column.Day.Index}: {string.Join(',', column.Nodes.Select(n => n.Bundle).Order())}";
 
     /// <summary>The most a tier may be from now on.</summary>
     public void Limit(Tier tier, long most) => _model.Add(_tiers[(int)tier] <= most);
 
-    /// <summary>The proven least of a tier, at most <paramref name="known"/>; not whole when the effort ran out or it was cancelled.</summary>
-    public (long AtLeast, bool Whole) Least(Tier tier, long known, CancellationToken cancel)
+    /// <summary>What a tier is proven to be at least; 0 when nothing was proven within the effort.</summary>
+    public long Least(Tier tier, CancellationToken cancel)
     {
-        if (cancel.IsCancellationRequested) return (0, false);
+        if (cancel.IsCancellationRequested) return 0;
         _model.Minimize(_tiers[(int)tier]);
         using var solver = new CpSolver
         {
@@ -50,10 +56,7 @@ internal sealed class ColumnChoice
         };
         using CancellationTokenRegistration stop = cancel.Register(solver.StopSearch);
         CpSolverStatus status = solver.Solve(_model);
-        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible)) return (0, false);
-        Chosen = [.. Enumerable.Range(0, _taken.Length).Where(i => solver.BooleanValue(_taken[i])).Select(i => _columns[i])];
-        long bound = (long)Math.Ceiling(solver.BestObjectiveBound - 1e-6);
-        return (Math.Min(known, bound), status == CpSolverStatus.Optimal);
+        return status is CpSolverStatus.Optimal or CpSolverStatus.Feasible or CpSolverStatus.Unknown ? (long)Math.Ceiling(Math.Max(0, solver.BestObjectiveBound) - 1e-6) : 0;
     }
 
     private void Count(IntVar variable, long[] adds)

@@ -16,21 +16,22 @@ internal sealed class DayListing(WeekProblem problem, DayGraph graph, int mostLa
     private readonly Dictionary<(ulong Care, int Patient, bool Rested), List<int>> _same = [];
     private readonly Dictionary<ulong, List<DayColumn>> _columns = [];
     private readonly ulong[] _care = Keys(graph);
-    private double[] _price = [], _gain = [], _least = [];
-    private int[] _shortest = [], _byWorth = [];
+    private double[] _price = [];
     private double _work;
+    private DayEndings? _endings;
 
-    private sealed record Begun(double Cost, Seen Seen, int Node, int Parent, int Leave, int Calm, int Busy, int Visits, bool Rested, ulong Care);
+    private sealed record Begun(double Cost, Seen Seen, int Node, int Parent, int Leave, int Calm, int Busy, int Road, int Visits, bool Rested, ulong Care);
 
     /// <summary>The nurse-days, or nothing when there are too many.</summary>
     public List<DayColumn>? All(double[] price, double work, double start, double gap, int mostColumns)
     {
         (_price, _work) = (price, work);
         if (graph.Patients > 256) return null;
-        Worth();
-        Add(new Begun(start, default, -1, -1, _shift.From, int.MaxValue / 2, 0, 0, _shift.LunchMinutes == 0, 0), gap);
+        _endings = new DayEndings(graph, price, work, mostLabels);
+        if (!_endings.Complete) return null;
+        Add(new Begun(start, default, -1, -1, _shift.From, int.MaxValue / 2, 0, 0, 0, _shift.LunchMinutes == 0, 0), gap);
         if (_shift.LunchMinutes > 0)
-            Add(new Begun(start, default, -1, -1, Math.Max(_shift.From, _shift.LunchFrom + _shift.LunchMinutes), int.MaxValue / 2, 0, 0, true, 0), gap);
+            Add(new Begun(start, default, -1, -1, Math.Max(_shift.From, _shift.LunchFrom + _shift.LunchMinutes), int.MaxValue / 2, 0, 0, 0, true, 0), gap);
         int count = 0;
         for (int i = 0; i < _begun.Count; i++)
         {
@@ -41,39 +42,6 @@ internal sealed class DayListing(WeekProblem problem, DayGraph graph, int mostLa
         }
 
         return [.. _columns.OrderBy(c => c.Key).SelectMany(c => c.Value)];
-    }
-
-    /// <summary>By patient: the least any visit costs with the shortest way there, and the fewest minutes that takes.</summary>
-    private void Worth()
-    {
-        _gain = new double[graph.Patients];
-        _shortest = new int[graph.Patients];
-        for (int p = 0; p < graph.Patients; p++)
-        {
-            int road = Enumerable.Range(0, graph.Patients + 1).Where(q => q != p).Min(q => graph.Road(q, p));
-            int[] nodes = [.. Enumerable.Range(graph.FirstNode[p], graph.FirstNode[p + 1] - graph.FirstNode[p]).Where(n => !double.IsPositiveInfinity(_price[n]))];
-            _gain[p] = nodes.Length == 0 ? 0 : Math.Max(0, -(nodes.Min(n => _price[n]) + (_work * road)));
-            _shortest[p] = nodes.Length == 0 ? 1 : road + nodes.Min(n => graph.Nodes[n].Stay);
-        }
-
-        _byWorth = [.. Enumerable.Range(0, graph.Patients).Where(p => _gain[p] > 0).OrderByDescending(p => _gain[p] / _shortest[p]).ThenBy(p => p)];
-        _least = [.. Enumerable.Range(0, graph.Patients).Select(p => (double)graph.Road(p, graph.Home))];
-    }
-
-    /// <summary>The most that visiting others in the time left could still gain: they are packed by worth a minute, the last one in part.</summary>
-    private double StillToGain(int leave, in Seen seen, int visits)
-    {
-        double gain = 0;
-        int left = _shift.OvertimeTo - leave, most = graph.Day.MostVisits - visits;
-        foreach (int p in _byWorth)
-        {
-            if (left <= 0 || most <= 0) break;
-            if (seen.Has(graph.Self[p])) continue;
-            gain += _shortest[p] <= left ? _gain[p] : _gain[p] * left / _shortest[p];
-            left -= _shortest[p];
-        }
-
-        return gain;
     }
 
     private void Extend(int index, double gap)
@@ -107,6 +75,7 @@ internal sealed class DayListing(WeekProblem problem, DayGraph graph, int mostLa
                 start + visit.Stay,
                 Math.Max(calm, start) + visit.Stay,
                 from.Busy + road + visit.Stay,
+                from.Road + road + waited,
                 from.Visits + 1,
                 from.Rested || pause,
                 from.Care ^ _care[node]),
@@ -117,8 +86,7 @@ internal sealed class DayListing(WeekProblem problem, DayGraph graph, int mostLa
     {
         if (begun.Node >= 0)
         {
-            double home = _work * _least[graph.PatientOf[begun.Node]];
-            if (begun.Cost + Math.Min(home, 0) - StillToGain(begun.Leave, begun.Seen, begun.Visits) > gap + Hair) return;
+            if (!_endings!.MayEnd(graph.PatientOf[begun.Node], begun.Leave, begun.Seen, gap + Hair - begun.Cost)) return;
             var key = (begun.Care, graph.PatientOf[begun.Node], begun.Rested);
             if (!_same.TryGetValue(key, out List<int>? same)) _same[key] = same = [];
             foreach (int other in same)
@@ -132,7 +100,8 @@ internal sealed class DayListing(WeekProblem problem, DayGraph graph, int mostLa
         _begun.Add(begun);
     }
 
-    private bool Beats(Begun a, Begun b) => a.Leave <= b.Leave && a.Busy <= b.Busy && a.Cost + (_work * Math.Max(0, b.Calm - a.Calm)) <= b.Cost + 1e-9;
+    /// <summary>With the same care and points: as little on the road and no more waiting later, whatever work costs.</summary>
+    private static bool Beats(Begun a, Begun b) => a.Leave <= b.Leave && a.Busy <= b.Busy && a.Road + Math.Max(0, b.Calm - a.Calm) <= b.Road;
 
     private double HomeFrom(Begun from)
     {

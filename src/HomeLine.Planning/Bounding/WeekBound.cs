@@ -31,7 +31,7 @@ public enum Tier
 /// <param name="Columns">Most nurse-days listed for the exact choice at the end; 0 to leave it out.</param>
 /// <param name="NearPatients">How many near patients a partial nurse-day remembers having visited; fewer is faster and weaker.</param>
 /// <param name="Effort">Limit of the exact choice in the solver's deterministic time, about a second each.</param>
-public sealed record BoundOptions(int Rounds = 300, int Labels = 400_000, int Columns = 60_000, int NearPatients = 10, double Effort = 20);
+public sealed record BoundOptions(int Rounds = 300, int Labels = 2_000_000, int Columns = 100_000, int NearPatients = 12, double Effort = 10);
 
 /// <summary>What is proven about one tier: no plan whose earlier tiers are as good as this plan's has less.</summary>
 /// <param name="Tier">The tier.</param>

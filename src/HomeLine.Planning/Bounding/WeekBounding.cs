@@ -18,6 +18,7 @@ internal sealed class WeekBounding
     private readonly DayGraph[] _graphs;
     private readonly TierBounding _bounding;
     private readonly PlanScore _planned;
+    private readonly DayColumn[] _planColumns;
     private readonly long[][] _best;
     private readonly bool[] _byVisit = new bool[3];
     private readonly long?[] _limits = new long?[6];
@@ -34,7 +35,8 @@ internal sealed class WeekBounding
         _rows = new Rows(_week);
         _graphs = [.. _week.Days.Select(d => new DayGraph(problem, d, options.NearPatients))];
         _bounding = new TierBounding(_week, _rows, _graphs, options);
-        _bounding.Columns.AddRange(new PlannedColumns(_week).Of(plan));
+        _planColumns = [.. new PlannedColumns(_week).Of(plan)];
+        _bounding.Columns.AddRange(_planColumns);
         _best = [.. _week.Units.Select(u => (long[])[.. u.Unmet])];
     }
 
@@ -52,14 +54,19 @@ internal sealed class WeekBounding
 
             _bounding.Minimise(tier, planned, _limits, IsOut, IsOut, cancel);
             if (!double.IsNegativeInfinity(_bounding.Proven)) least = Math.Max(least, RoundedUp(tier, _bounding.Proven));
-            least = Math.Min(least, planned);
-            if (tier == Tier.Work) return WithTheRest(least, cancel);
-            _found.Add(new TierBound(tier, planned, least));
-            if (least < planned) return Result();
+            Refuse(tier, planned, least);
+            if (tier == Tier.Work || least < planned) return WithTheRest(tier, least, cancel);
+            Close(tier, planned);
             _limits[(int)tier] = planned;
         }
 
         return Result();
+    }
+
+    /// <exception cref="InvalidOperationException">A plan that keeps every rule lies below what was proven: rules and bound contradict each other.</exception>
+    private static void Refuse(Tier tier, long planned, long least)
+    {
+        if (least > planned) throw new InvalidOperationException($"{tier}: a plan with {planned} keeps every rule, yet {least} was proven to be the least.");
     }
 
     private WeekBound Result() => new([.. _found], _bounding.Rounds, _bounding.Columns.Count);
@@ -133,26 +140,26 @@ internal sealed class WeekBounding
 
     private static long Common(long a, long b) => b == 0 ? a : Common(b, a % b);
 
-    /// <summary>Work, people and unused life: by listing all nurse-days within the gap and choosing exactly, where they are few enough.</summary>
-    private WeekBound WithTheRest(long least, CancellationToken cancel)
+    /// <summary>This tier, if it is still open, and all later ones: by listing all nurse-days within the gap and choosing exactly, where they are few enough.</summary>
+    private WeekBound WithTheRest(Tier from, long least, CancellationToken cancel)
     {
-        long planned = _planned.Work;
-        ColumnChoice? choice = double.IsNegativeInfinity(_bounding.Proven) || cancel.IsCancellationRequested ? null : Choice(planned - _bounding.Proven, cancel);
-        for (Tier tier = Tier.Work; tier <= Tier.UnusedLife; tier++)
+        long planned = WeekBound.Amount(_planned, from);
+        ColumnChoice? choice = double.IsNegativeInfinity(_bounding.Proven) || cancel.IsCancellationRequested ? null : Choice(from, planned - _bounding.Proven, cancel);
+        for (Tier tier = from; tier <= Tier.UnusedLife; tier++)
         {
             planned = WeekBound.Amount(_planned, tier);
-            if (tier > Tier.Work) least = 0;
-            bool closed = least == planned;
-            if (choice is not null && !closed) least = Math.Max(least, choice.Least(tier, planned, cancel).AtLeast);
+            if (tier > from) least = 0;
+            if (choice is not null && least < planned) least = Math.Max(least, choice.Least(tier, cancel));
+            Refuse(tier, planned, least);
             _found.Add(new TierBound(tier, planned, least));
-            if (least < planned || (choice is null && tier == Tier.Work)) return Result();
-            choice?.Limit(tier, planned);
+            if (least < planned || choice is null) return Result();
+            choice.Limit(tier, planned);
         }
 
         return Result();
     }
 
-    private ColumnChoice? Choice(double gap, CancellationToken cancel)
+    private ColumnChoice? Choice(Tier from, double gap, CancellationToken cancel)
     {
         var columns = new List<DayColumn>();
         if (_options.Columns == 0) return null;
@@ -166,7 +173,8 @@ internal sealed class WeekBounding
         }
 
         var choice = new ColumnChoice(_rows, columns, IsOut, _options.Effort);
-        for (Tier tier = Tier.Critical; tier < Tier.Work; tier++)
+        choice.Suggest(_planColumns);
+        for (Tier tier = Tier.Critical; tier < from; tier++)
         {
             if (_limits[(int)tier] is { } most) choice.Limit(tier, most);
         }

@@ -1,6 +1,7 @@
 using HomeLine.Planning.Bounding;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
+using HomeLine.Planning.Tests.Proof;
 using HomeLine.Planning.Tests.Week;
 
 namespace HomeLine.Planning.Tests.Bounding;
@@ -26,6 +27,61 @@ public sealed class WeekBoundTests
         }
 
         Assert.True(proven >= 0.9 * weeks, $"Only {proven} of {weeks} are proven.");
+    }
+
+    [Theory]
+    [InlineData(4, 15_001, 10)]
+    [InlineData(5, 16_001, 4)]
+    public void Nor_does_it_with_two_person_visits_and_chains_in_minutes(int tasks, int firstSeed, int weeks)
+    {
+        for (int seed = firstSeed; seed < firstSeed + weeks; seed++)
+        {
+            WeekProblem problem = RandomWeek.TinyTied(seed, tasks);
+            string? wrong = Wrong(problem, new ExactWeek(problem).Best().Score);
+            if (wrong is not null) Assert.Fail($"Seed {seed}: {wrong}.\n{Shrinking.Smallest(problem, p => Wrong(p, new ExactWeek(p).Best().Score) is not null)}");
+        }
+    }
+
+    [Fact]
+    public void Weeks_with_a_bit_of_everything_have_a_bound_and_no_plan_below_it()
+    {
+        for (int seed = 1; seed <= 40; seed++)
+        {
+            WeekBound bound = Bound(RandomWeek.Rich(seed));
+            Assert.All(bound.Tiers, t => Assert.True(t.AtLeast <= t.Planned));
+        }
+    }
+
+    [Fact]
+    public void The_same_week_and_plan_give_the_same_bound()
+    {
+        WeekProblem problem = RandomWeek.Small(3);
+        WeekPlan plan = Planner.Plan(problem, new PlanOptions(1, 300), cancel: TestContext.Current.CancellationToken);
+        var options = new BoundOptions(Effort: 0.5);
+        WeekBound first = Planner.Bound(problem, plan, options, TestContext.Current.CancellationToken), second = Planner.Bound(problem, plan, options, TestContext.Current.CancellationToken);
+        Assert.Equal(first.Tiers.AsEnumerable(), second.Tiers);
+        Assert.Equal((first.Rounds, first.Columns), (second.Rounds, second.Columns));
+    }
+
+    [Fact]
+    public void Cancelled_before_it_begins_it_proves_what_care_alone_proves_and_no_more()
+    {
+        WeekProblem problem = RandomWeek.Small(3);
+        WeekPlan plan = Planner.Plan(problem, new PlanOptions(1, 300), cancel: TestContext.Current.CancellationToken);
+        WeekBound bound = Planner.Bound(problem, plan, cancel: new CancellationToken(canceled: true));
+        Assert.False(bound.Optimal);
+        Assert.Equal(0, bound.Open!.Tier == Tier.Work ? bound.Open.AtLeast : 0);
+    }
+
+    [Fact]
+    public void A_plan_that_breaks_a_rule_and_a_week_with_visits_that_must_stay_are_refused()
+    {
+        WeekProblem problem = SmallWeek.Of([SmallWeek.Nurse("N1", 0)], [SmallWeek.Patient("P1", 1)], [SmallWeek.Task("T1", "P1")]);
+        Assert.Throws<ArgumentException>(() => Planner.Bound(problem, SmallWeek.Plan(), cancel: TestContext.Current.CancellationToken));
+        WeekPlan plan = Planner.Plan(problem, new PlanOptions(1, 10), cancel: TestContext.Current.CancellationToken);
+        Assert.True(Planner.Bound(problem, plan, cancel: TestContext.Current.CancellationToken).Optimal);
+        WeekProblem frozen = problem with { Published = plan, FrozenVisits = [plan.Visits[0].Id] };
+        Assert.Throws<ArgumentException>(() => Planner.Bound(frozen, plan, cancel: TestContext.Current.CancellationToken));
     }
 
     private static string? Wrong(WeekProblem problem, PlanScore optimum)

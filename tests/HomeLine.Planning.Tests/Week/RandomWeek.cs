@@ -41,15 +41,16 @@ internal static class RandomWeek
         var draw = new Draw(seed);
         int days = 2 + draw.Below(2);
         WeekProblem plain = Assemble(draw, nurses: 2, Math.Max(2, tasks - 1 - draw.Below(2)), tasks, days);
-        CareTask[] enriched = [.. plain.Tasks.Select(t => EnrichTask(draw, t, days) with { Safety = false })];
-        return plain with
-        {
-            Now = draw.Chance(4) ? 540 : 0,
-            Nurses = [.. plain.Nurses.Select(n => EnrichNurse(draw, n))],
-            Patients = [.. plain.Patients.Select(p => EnrichPatient(draw, p, days) with { CrewSize = 1 })],
-            Tasks = [.. Chained(draw, enriched).Select(t => t.After is null ? t : t with { GapInDays = true, MinGap = 1440 })],
-            DropPoints = [new DropPoint("lab", 0, [.. Enumerable.Range(0, days).Select(d => SmallWeek.At(d, 15))])],
-        };
+        return Everything(draw, plain, days);
+    }
+
+    /// <summary>Weeks of up to twenty patients with all that <see cref="TinyRich"/> has.</summary>
+    public static WeekProblem Small(int seed)
+    {
+        var draw = new Draw(seed);
+        int days = 4 + draw.Below(3), patients = 6 + draw.Below(15);
+        WeekProblem plain = Assemble(draw, 2 + (patients / 7), patients, patients + draw.Below(patients), days);
+        return Everything(draw, plain, days);
     }
 
     /// <summary>Tiny weeks with two-person visits and least separations in minutes as well.</summary>
@@ -60,6 +61,20 @@ internal static class RandomWeek
         {
             Patients = [.. rich.Patients.Select((p, i) => i == seed % 3 ? p with { CrewSize = 2 } : p)],
             Tasks = [.. rich.Tasks.Select((t, i) => t.After is null || i % 2 == 0 ? t : t with { GapInDays = false, MinGap = 1_300 + (10 * (seed % 20)), MaxGap = int.MaxValue })],
+        };
+    }
+
+    /// <summary>Breaks, hours at home, starts tied to doses, chains counted in days, groups, specimens, orders.</summary>
+    private static WeekProblem Everything(Draw draw, WeekProblem plain, int days)
+    {
+        CareTask[] enriched = [.. plain.Tasks.Select(t => EnrichTask(draw, t, days) with { Safety = false })];
+        return plain with
+        {
+            Now = draw.Chance(4) ? 540 : 0,
+            Nurses = [.. plain.Nurses.Select(n => EnrichNurse(draw, n))],
+            Patients = [.. plain.Patients.Select(p => EnrichPatient(draw, p, days) with { CrewSize = 1 })],
+            Tasks = [.. Chained(draw, enriched).Select(t => t.After is null ? t : t with { GapInDays = true, MinGap = 1440 })],
+            DropPoints = [new DropPoint("lab", 0, [.. Enumerable.Range(0, days).Select(d => SmallWeek.At(d, 15))])],
         };
     }
 

@@ -1,0 +1,69 @@
+using System.CommandLine;
+using System.Globalization;
+using HomeLine.Planning;
+using HomeLine.Planning.Bounding;
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Problem;
+
+namespace HomeLine.Benchmarks.Weeks;
+
+/// <summary>
+/// Random weeks small enough to prove: is the plan the best there is? A long search from several seeds gives the plan that is bounded, so that a plan of the ordinary
+/// search that falls short of a proven optimum shows as a miss, not as a loose bound.
+/// </summary>
+internal static class ProofCommand
+{
+    public static Command Create()
+    {
+        var weeks = new Option<int>("--weeks") { Description = "How many weeks.", DefaultValueFactory = _ => 200 };
+        var first = new Option<int>("--first-seed") { Description = "Seed of the first week.", DefaultValueFactory = _ => 1 };
+        var patients = new Option<int>("--patients") { Description = "Most patients, 4 or more.", DefaultValueFactory = _ => 20 };
+        var rounds = new Option<int>("--rounds") { Description = "Rounds of the search that is judged.", DefaultValueFactory = _ => 20_000 };
+        var longer = new Option<int>("--longer") { Description = "Rounds of each of the three longer searches.", DefaultValueFactory = _ => 40_000 };
+        var command = new Command("proof", "Random small weeks: planner against proven optimum.") { weeks, first, patients, rounds, longer };
+        command.SetAction(parsed =>
+        {
+            Console.WriteLine("seed,nurses,patients,tasks,score,best,proven,equal,open_tier,open_planned,open_bound,gap_percent,plan_cpu_s,bound_cpu_s,pricing_rounds,columns");
+            var rows = new List<ProofRow>();
+            for (int i = 0; i < parsed.GetValue(weeks); i++)
+            {
+                int seed = parsed.GetValue(first) + i, most = Math.Max(4, parsed.GetValue(patients));
+                int people = 4 + (seed * 7 % (most - 3)), nurses = 2 + (people / 6);
+                rows.Add(ProofRow.Of(InventedWeek.Of(nurses, people, seed), seed, parsed.GetValue(rounds), parsed.GetValue(longer)));
+                Console.WriteLine(rows[^1]);
+            }
+
+            int proven = rows.Count(r => r.Bound.Optimal), equal = rows.Count(r => r.Bound.Optimal && r.Equal);
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"# weeks {rows.Count}, proven {proven}, equal {equal} ({100.0 * equal / Math.Max(1, proven):F1} % of those proven), worst open gap {rows.Max(r => r.Bound.Open?.GapPercent ?? 0):F2} %"));
+        });
+        return command;
+    }
+
+    /// <summary>One week.</summary>
+    private sealed record ProofRow(WeekProblem Week, int Seed, PlanScore Score, PlanScore Best, WeekBound Bound, double PlanSeconds, double BoundSeconds)
+    {
+        public bool Equal => Score == Best;
+
+        public static ProofRow Of(WeekProblem week, int seed, int rounds, int longer)
+        {
+            double began = CpuClock.ThreadSeconds();
+            WeekPlan plan = Planner.Plan(week, new PlanOptions(1, rounds)), best = plan;
+            double planned = CpuClock.ThreadSeconds();
+            for (ulong other = 2; other <= 4 && longer > 0; other++)
+            {
+                WeekPlan found = Planner.Plan(week, new PlanOptions(other, longer));
+                if (found.Score < best.Score) best = found;
+            }
+
+            double before = CpuClock.ThreadSeconds();
+            WeekBound bound = Planner.Bound(week, best);
+            return new ProofRow(week, seed, plan.Score, best.Score, bound, planned - began, CpuClock.ThreadSeconds() - before);
+        }
+
+        public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+            $"{Seed},{Week.Nurses.Length},{Week.Patients.Length},{Week.Tasks.Length},{Say(Score)},{Say(Best)},{Bound.Optimal},{Equal},{Bound.Open?.Tier},{Bound.Open?.Planned},{Bound.Open?.AtLeast},{Bound.Open?.GapPercent ?? 0:F2},{PlanSeconds:F2},{BoundSeconds:F2},{Bound.Rounds},{Bound.Columns}");
+
+        private static string Say(PlanScore s) => $"{s.Critical}/{s.Risk}/{s.Duties}/{s.Work}/{s.People}/{s.UnusedLife}";
+    }
+}
