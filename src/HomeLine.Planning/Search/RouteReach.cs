@@ -34,7 +34,13 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
             homeCalm = Math.Min(homeCalm, until + rest);
             reach[i] = new PositionReach
             {
-                Place = here, Latest = latest, Calm = calm, Rest = rest, Home = earliest, HomeCalm = homeCalm, LeaveCalm = until,
+                Place = here,
+                Latest = latest,
+                Calm = calm,
+                Rest = rest,
+                Home = earliest,
+                HomeCalm = homeCalm,
+                LeaveCalm = until,
             };
             next = here;
         }
