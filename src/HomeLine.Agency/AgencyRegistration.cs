@@ -10,6 +10,7 @@ using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
 using HomeLine.Agency.Storage;
+using HomeLine.Agency.Today;
 using HomeLine.Agency.Visits;
 using HomeLine.Agency.WeekEditing;
 using HomeLine.Agency.WeekPlanning;
@@ -51,6 +52,10 @@ public static class AgencyRegistration
         services.AddSingleton<ReportProblem>();
         services.AddSingleton<TickTold>();
         services.AddSingleton<MendTrouble>();
+        services.AddSingleton<AskToday>();
+        services.AddSingleton<KeepOutbox>();
+        services.AddSingleton<StepBack>();
+        services.AddSingleton<AskClosable>();
         services.AddSingleton<AskDecisions>();
         services.AddSingleton<AskOrders>();
         services.AddSingleton<TakeOrder>();

@@ -5,6 +5,7 @@ using HomeLine.Web.Endpoints;
 using HomeLine.Web.Layout;
 using HomeLine.Web.Pages.FirstRun;
 using HomeLine.Web.Pages.SignIn;
+using HomeLine.Web.Parts;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.HttpOverrides;
@@ -34,6 +35,7 @@ public static class FrontDesk
         services.AddScoped<AuthenticationStateProvider, SignedInStill>();
         services.AddScoped<WhoIsAsking>();
         services.AddSingleton<DemoAgency>();
+        services.AddSingleton<DemoEvents>();
         services.AddHomeLineSignIn(overHttps: builder.Configuration.GetValue("OverHttps", false));
         services.AddAuthorizationBuilder()
             .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());

@@ -102,6 +102,9 @@ public sealed record MendPrice
     /// <summary>Of them, those who get another day.</summary>
     public int OtherDay { get; init; }
 
+    /// <summary>Minutes, over all of them, that a nurse comes later than was told or published, on the same day.</summary>
+    public int Waiting { get; init; }
+
     /// <summary>Nurses whose day changes.</summary>
     public int Nurses { get; init; }
 
@@ -123,5 +126,5 @@ public sealed record MendPrice
 
     internal bool IsSameAs(MendPrice other) => Counts().SequenceEqual(other.Counts());
 
-    private ImmutableArray<long> Counts() => [Critical, Late, Unmet, Families, OtherDay, Nurses, DrivingDelta, Overtime];
+    private ImmutableArray<long> Counts() => [Critical, Late, Unmet, Families, OtherDay, Waiting, Nurses, DrivingDelta, Overtime];
 }

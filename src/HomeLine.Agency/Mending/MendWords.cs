@@ -33,7 +33,7 @@ internal sealed class MendWords(MendSetting setting)
     public BrokenInWords Broken(BrokenVisit broken)
     {
         WeekVisit visit = setting.Visit(broken.Visit.Id)!;
-        return new BrokenInWords(visit, setting.People.Name(visit.Patient), broken.Reason.Sentence, Waits(visit));
+        return new BrokenInWords(visit, setting.People.Name(visit.Patient), broken.Reason.Code == ReasonCode.NurseOut ? "" : broken.Reason.Sentence, Waits(visit));
     }
 
     /// <summary>How long a visit can wait: what ties it, and the last day on time.</summary>
@@ -88,12 +88,17 @@ internal sealed class MendWords(MendSetting setting)
             Unmet = changes.Count(c => c.After is null),
             Families = mended.Calls.Length,
             OtherDay = changes.Count(c => c.After is { } then && then.Day != c.Before!.Day),
+            Waiting = changes.Where(Waits).Sum(c => c.MinutesLater),
             Nurses = mended.Nurses.Length,
             DrivingDelta = driving,
             Overtime = Math.Max(0, overtime),
             Disruption = mended.Score.Disruption,
         };
     }
+
+    /// <summary>Later on the same day, and outside the range when one was told.</summary>
+    private static bool Waits(VisitChange change) => change is { Before: { } before, After: { } after, MinutesLater: > 0 }
+        && after.Day == before.Day && (before.ToldFrom is null || after.ToldFrom != before.ToldFrom);
 
     private static IEnumerable<(string Nurse, LocalDate Day)> NurseDays(ImmutableArray<VisitChange> changes) => changes
         .SelectMany(c => new[] { c.Before, c.After }.OfType<WeekVisit>())
@@ -113,7 +118,8 @@ internal sealed class MendWords(MendSetting setting)
         foreach (VisitChange change in changes.Where(c => c.After is null))
             people.Add(setting.People.ClinicalManager($"Nobody can come to {setting.People.Name(change.Before!.Patient)} on {DayWords.When(change.Before)}: decide what happens until then."));
 
-        foreach (string nurse in mended.Nurses) people.Add(setting.People.Nurse(nurse, ForNurse(nurse, changes)));
+        foreach (string nurse in mended.Nurses.Where(n => changes.Any(c => Has(c.Before, n) || Has(c.After, n))))
+            people.Add(setting.People.Nurse(nurse, ForNurse(nurse, changes)));
         return people.ToImmutable();
     }
 
@@ -129,13 +135,14 @@ internal sealed class MendWords(MendSetting setting)
         WeekVisit before = change.Before!;
         if (change.After is not { } after) return $"Nobody can come on {DayWords.When(before)}. Somebody licensed calls about what to do until then.";
         string who = after.Nurse == before.Nurse ? "The nurse" : setting.People.NurseName(after.Nurse);
+        if (after.Day == before.Day && after.Start == before.Start) return $"{who} comes, at the time that was told: {DayWords.Range(after, setting.ToldMinutes)}.";
         return $"{who} comes on {DayWords.Range(after, setting.ToldMinutes)} instead of {DayWords.When(before)}.";
     }
 
     private string ForNurse(string nurse, ImmutableArray<VisitChange> changes)
     {
         var lines = new List<string>();
-        foreach (VisitChange change in changes)
+        foreach (VisitChange change in changes.Where(c => Has(c.Before, nurse) || Has(c.After, nurse)))
         {
             bool was = Has(change.Before, nurse), will = Has(change.After, nurse);
             string name = setting.People.Name(change.Before!.Patient);
@@ -144,7 +151,8 @@ internal sealed class MendWords(MendSetting setting)
             else if (was) lines.Add($"no longer yours: {name} {DayWords.When(change.Before)}");
         }
 
-        return $"{string.Join("; ", lines)}. Read it when parked.";
+        string said = string.Join("; ", lines);
+        return $"{char.ToUpperInvariant(said[0])}{said[1..]}. Read it when parked.";
     }
 
     private static bool Has(WeekVisit? visit, string nurse) => visit is not null && (visit.Nurse == nurse || visit.Second == nurse);

@@ -23,7 +23,9 @@ internal static class NurseOutCase
         int from = Math.Max(calendar.Minute(entry.From), setting.Now);
         int to = Math.Min(calendar.Minute(entry.Through.PlusDays(1), LocalTime.Midnight), calendar.End);
         var facts = ImmutableArray.CreateBuilder<string>();
-        facts.Add($"{name} is out from {DayWords.Moment(entry.From)} through {DayWords.Day(entry.Through)}{(entry.Why.Length > 0 ? $": {entry.Why}" : "")}. It is kept with her file: nothing more is planned for her in that time.");
+        string first = entry.From.TimeOfDay == LocalTime.Midnight ? DayWords.Day(entry.From.Date) : DayWords.Moment(entry.From);
+        string when = entry.Through == entry.From.Date ? (entry.From.TimeOfDay == LocalTime.Midnight ? $"on {first}" : $"from {first}") : $"from {first} through {DayWords.Day(entry.Through)}";
+        facts.Add($"{name} is out {when}{(entry.Why.Length > 0 ? $": {entry.Why}" : "")}. It is kept with her file: nothing more is planned for her in that time.");
         if (entry.Through >= calendar.FirstDay.PlusDays(calendar.DayCount))
             facts.Add("The answers are for this week. The next week is planned around her absence; look at it when it is published already.");
         if (to <= from) return new MendOffer { Facts = facts.ToImmutable() };

@@ -7,8 +7,8 @@ using HomeLine.Planning.Problem;
 namespace HomeLine.Agency.Mending;
 
 /// <summary>
-/// Mends the published week after something broke it, in up to three ways: the planner's best repair, one that moves nobody who is not concerned, and
-/// one that keeps every day. What is as good as another or worse on every count is dropped. Pure.
+/// Mends the published week after something broke it: the planner's best repair, one that moves nobody who is not concerned, one that keeps every day, and
+/// one that sends somebody else. What is as good as another or worse on every count is dropped, and at most three are left. Pure.
 /// </summary>
 internal sealed class WeekMend(MendSetting setting)
 {
@@ -23,9 +23,10 @@ internal sealed class WeekMend(MendSetting setting)
         MendedWeek best = Planner.Mend(problem, troubles, options);
         ImmutableArray<string> broken = [.. best.Broken.Select(b => b.Visit.Id)];
         if (broken.IsEmpty) return ([], []);
-        var ways = new MendedWeek[3];
+        WeekProblem[] others = [OthersStay(problem, broken), SameDay(problem, broken), SomebodyElse(problem, best, broken)];
+        var ways = new MendedWeek[others.Length + 1];
         ways[0] = best;
-        Parallel.For(1, ways.Length, way => ways[way] = Planner.Mend(way == 1 ? OthersStay(problem, broken) : SameDay(problem, broken), troubles, options));
+        Parallel.For(0, others.Length, way => ways[way + 1] = Planner.Mend(others[way], troubles, options));
         var words = new MendWords(setting);
         return (
             [.. best.Broken.Select(b => words.Broken(b))],
@@ -50,6 +51,16 @@ internal sealed class WeekMend(MendSetting setting)
         };
     }
 
+    /// <summary>Not the nurse the best repair sends: who is late or far may be spared, at the price of another name at the door.</summary>
+    private static WeekProblem SomebodyElse(WeekProblem problem, MendedWeek best, ImmutableArray<string> broken)
+    {
+        ILookup<string, string> sent = best.Plan.Visits.Where(v => broken.Contains(v.Id)).ToLookup(v => v.Patient, v => v.Nurse, StringComparer.Ordinal);
+        return problem with
+        {
+            Patients = [.. problem.Patients.Select(p => sent.Contains(p.Id) ? p with { RefusedNurses = [.. p.RefusedNurses, .. sent[p.Id].Distinct()] } : p)],
+        };
+    }
+
     private static ImmutableArray<MendAnswer> Ranked(ImmutableArray<(SameDayScore Score, MendAnswer Answer)> found)
     {
         var kept = new List<(SameDayScore Score, MendAnswer Answer)>();
@@ -60,6 +71,6 @@ internal sealed class WeekMend(MendSetting setting)
             kept.Add(way);
         }
 
-        return [.. kept.Select((way, i) => way.Answer with { Key = ((char)('A' + i)).ToString() })];
+        return [.. kept.Take(3).Select((way, i) => way.Answer with { Key = ((char)('A' + i)).ToString() })];
     }
 }

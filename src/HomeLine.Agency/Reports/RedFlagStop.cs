@@ -44,13 +44,17 @@ public sealed record RedFlagStop(StoppedFlow Flow, LineEvent Lock, PlannedWeek? 
     {
         string what = $"{patient.Name}: {screen.Stopped?.Text ?? "symptom screen stopped"} Answered yes or do not know. Call back now.";
         var people = ImmutableArray.CreateBuilder<PersonToTell>();
-        people.Add(new PersonToTell("Clinical manager on duty", $"phone {roster.Profile.OnCallPhone}", what, now));
+        people.Add(new PersonToTell("Clinical manager on duty", $"phone {roster.Profile.OnCallPhone}", what, now) { Number = roster.Profile.OnCallPhone });
         people.Add(new PersonToTell(patient.Practitioner.Length > 0 ? patient.Practitioner : "Practitioner", "phone, number on the plan of care", what, now));
         foreach (WeekVisit visit in held.DistinctBy(v => v.Nurse))
         {
             NurseFile? nurse = roster.Nurses.FirstOrDefault(n => n.Id == visit.Nurse);
             people.Add(new PersonToTell(
-                nurse?.Name ?? visit.Nurse, $"phone {nurse?.Phone}", $"Visit on {Day(visit.Day)} {visit.Start:HH:mm}: {HeldBecause} Do not ring the bell.", now));
+                nurse?.Name ?? visit.Nurse, $"phone {nurse?.Phone}", $"Visit on {Day(visit.Day)} {visit.Start:HH:mm}: {HeldBecause} Do not ring the bell.", now)
+            {
+                Number = nurse?.Phone ?? "",
+                Nurse = visit.Nurse,
+            });
         }
 
         return people.ToImmutable();

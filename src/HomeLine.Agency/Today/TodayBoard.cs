@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Reports;
+using HomeLine.Agency.WeekPlanning;
+using HomeLine.LineCare.Lines;
+using NodaTime;
+
+namespace HomeLine.Agency.Today;
+
+/// <summary>What is open now, and what lies on the table of whoever runs the day.</summary>
+/// <param name="Now">The agency's now.</param>
+/// <param name="Waiting">Calls that a red flag stopped; a licensed person decides them.</param>
+/// <param name="Open">Troubles and reports with answers or a next step that waits, the most pressing first.</param>
+/// <param name="Calls">People still to tell, the one whose time is up soonest first.</param>
+/// <param name="Held">Visits at which nobody may ring until a licensed person has decided.</param>
+/// <param name="Visits">Today's visits, by time.</param>
+/// <param name="Earlier">Visits that could be earlier because time became free.</param>
+/// <param name="HandOver">What happened since the last hand-over, open and closed.</param>
+/// <param name="HandOverSince">Since when.</param>
+public sealed record TodayBoard(
+    Instant Now,
+    ImmutableArray<OpenItem> Waiting,
+    ImmutableArray<OpenItem> Open,
+    ImmutableArray<ToTell> Calls,
+    ImmutableArray<VisitToday> Held,
+    ImmutableArray<VisitToday> Visits,
+    ImmutableArray<VisitToday> Earlier,
+    ImmutableArray<HandOverLine> HandOver,
+    Instant HandOverSince)
+{
+    /// <summary>Nurses with their names, in roster order.</summary>
+    public ImmutableArray<NurseToday> Nurses { get; init; } = [];
+
+    /// <summary>The published version of this week; 0 when none is.</summary>
+    public int WeekVersion { get; init; }
+
+    /// <summary>Why this version was published, by whom.</summary>
+    public string WeekReason { get; init; } = "";
+}
+
+/// <summary>Something that waits.</summary>
+/// <param name="Id">A trouble's or a report's identifier.</param>
+/// <param name="Title">What it is.</param>
+/// <param name="At">When it was filed.</param>
+/// <param name="Waits">What it waits for.</param>
+/// <param name="By">By when; empty when nothing is timed.</param>
+/// <param name="Patient">About whom, when it is about a patient.</param>
+public sealed record OpenItem(string Id, string Title, Instant At, string Waits, Instant? By, PatientId? Patient)
+{
+    /// <summary>Whether it is a trouble of the day rather than a dressing report.</summary>
+    public bool IsTrouble => Id.StartsWith('T');
+}
+
+/// <summary>A visit of today.</summary>
+/// <param name="Visit">As published.</param>
+/// <param name="PatientName">Who.</param>
+/// <param name="NurseName">Who goes.</param>
+/// <param name="Standing">Where it stands by the plan.</param>
+public sealed record VisitToday(WeekVisit Visit, string PatientName, string NurseName, VisitStanding Standing);
+
+/// <summary>Where a visit stands by the plan; what was recorded says what really happened.</summary>
+public enum VisitStanding
+{
+    /// <summary>Should be over.</summary>
+    Over,
+
+    /// <summary>Should be under way.</summary>
+    UnderWay,
+
+    /// <summary>Within the hour: not moved any more.</summary>
+    Frozen,
+
+    Ahead,
+}
+
+/// <summary>A nurse as she is found by name or number.</summary>
+public sealed record NurseToday(string Id, string Name, string Credential, string Absence);
+
+/// <summary>One line of the hand-over card.</summary>
+/// <param name="At">When it was filed.</param>
+/// <param name="What">What it was.</param>
+/// <param name="Came">What came of it.</param>
+/// <param name="IsOpen">Whether it still waits.</param>
+public sealed record HandOverLine(Instant At, string What, string Came, bool IsOpen);
