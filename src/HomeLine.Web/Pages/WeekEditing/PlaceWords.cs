@@ -21,9 +21,9 @@ public static class PlaceWords
         return string.Join(", ", price);
     }
 
-    /// <summary>For example <c>+14</c>, as short as a narrow sign allows.</summary>
+    /// <summary>For example <c>+14 min, over</c>, as short as a narrow sign allows.</summary>
     public static string Sign(WorkingPlace place) =>
-        place.DrivingMinutes.ToString("+0;−0;±0", CultureInfo.InvariantCulture) + (place.OvertimeMinutes > 0 ? " o/t" : "") + (place.LateTasks > 0 ? " late" : "");
+        place.DrivingMinutes.ToString("+0;−0;±0", CultureInfo.InvariantCulture) + " min" + (place.OvertimeMinutes > 0 ? ", over" : "") + (place.LateTasks > 0 ? ", late" : "");
 
     public static string Driving(int minutes) => minutes switch
     {
