@@ -22,7 +22,7 @@ public sealed class Browser : IAsyncDisposable
 
     public static async Task<Browser> StartAsync()
     {
-        Assertions.SetDefaultExpectTimeout(20_000);
+        Assertions.SetDefaultExpectTimeout(60_000);
         IPlaywright playwright = await Playwright.CreateAsync();
         IBrowser chromium = await playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {

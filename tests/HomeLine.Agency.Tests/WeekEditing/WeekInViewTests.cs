@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using HomeLine.Agency.Storage;
 using HomeLine.Agency.Tests.Storage;
 using HomeLine.Agency.WeekEditing;
 using HomeLine.Agency.WeekPlanning;
@@ -95,8 +94,15 @@ public sealed class WeekInViewTests(PostgresCluster cluster)
     {
         var told = new WeekVisit
         {
-            Id = "v", Patient = new PatientId("P03"), Nurse = "N1", Day = DemoAgency.FirstDay, Start = new LocalTime(9, 0), Minutes = 60, Care = [],
-            Promise = PromiseState.Told, ToldFrom = new LocalTime(9, 0),
+            Id = "v",
+            Patient = new PatientId("P03"),
+            Nurse = "N1",
+            Day = DemoAgency.FirstDay,
+            Start = new LocalTime(9, 0),
+            Minutes = 60,
+            Care = [],
+            Promise = PromiseState.Told,
+            ToldFrom = new LocalTime(9, 0),
         };
 
         Assert.True(Promises.Hold(told, told with { Start = new LocalTime(10, 0) }, 60));
@@ -110,7 +116,14 @@ public sealed class WeekInViewTests(PostgresCluster cluster)
     {
         static WeekEdit Edit(int number, int revision, EditKind kind, int version = 1) => new()
         {
-            FirstDay = DemoAgency.FirstDay, Number = number, Base = version, Revision = revision, Kind = kind, Words = $"step {number}", At = DemoAgency.Now, By = "C",
+            FirstDay = DemoAgency.FirstDay,
+            Number = number,
+            Base = version,
+            Revision = revision,
+            Kind = kind,
+            Words = $"step {number}",
+            At = DemoAgency.Now,
+            By = "C",
         };
         ImmutableArray<WeekEdit> edits =
             [Edit(1, 1, EditKind.Move), Edit(2, 3, EditKind.Move), Edit(3, 4, EditKind.Swap), Edit(4, 5, EditKind.Undo)];

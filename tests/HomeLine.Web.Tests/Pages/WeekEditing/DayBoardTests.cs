@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using AngleSharp.Dom;
 using Bunit;
 using HomeLine.Agency.WeekEditing;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HomeLine.Agency.WeekEditing;
 using HomeLine.Web.Pages.WeekEditing;
 using NodaTime;
