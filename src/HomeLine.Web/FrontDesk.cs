@@ -5,6 +5,7 @@ using HomeLine.Web.Endpoints;
 using HomeLine.Web.Layout;
 using HomeLine.Web.Pages.FirstRun;
 using HomeLine.Web.Pages.SignIn;
+using HomeLine.Web.Pages.Visits;
 using HomeLine.Web.Parts;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components.Authorization;
@@ -36,6 +37,7 @@ public static class FrontDesk
         services.AddScoped<WhoIsAsking>();
         services.AddSingleton<DemoAgency>();
         services.AddSingleton<DemoEvents>();
+        services.AddSingleton<DraftKeys>();
         services.AddHomeLineSignIn(overHttps: builder.Configuration.GetValue("OverHttps", false));
         services.AddAuthorizationBuilder()
             .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());

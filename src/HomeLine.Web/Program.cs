@@ -18,6 +18,7 @@ WebApplication app = builder.Build();
 app.UseFrontDesk();
 app.MapSignIn();
 app.MapSheets();
+app.MapVisits();
 app.MapHealth();
 app.MapStaticAssets().AllowAnonymous();
 app.MapWorkingPages();

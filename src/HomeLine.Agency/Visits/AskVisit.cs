@@ -54,6 +54,29 @@ public sealed class AskVisit(IDbContextFactory<AgencyDb> databases, AgencyClock 
         return await ViewAsync(db, read.Value, record, patient, cancel);
     }
 
+    /// <summary>A signed visit written out, for the page and for paper. Needs <see cref="AgencyAction.SeePatient"/>; paper is kept in the trail.</summary>
+    /// <param name="actor">Who asks.</param>
+    /// <param name="id">The record.</param>
+    /// <param name="reader">For whom.</param>
+    /// <param name="onPaper">It is printed: the trail keeps who printed it.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    public async Task<Outcome<VisitSummaryContent>> SummaryAsync(Actor actor, string id, SummaryReader reader, bool onPaper, CancellationToken cancel)
+    {
+        if (actor.Refuse(AgencyAction.SeePatient) is { } refusal) return refusal;
+        await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
+        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
+        if (!read.Succeeded) return read.Refusal!;
+        VisitRecord? record = await db.VisitRecords.AsNoTracking().SingleOrDefaultAsync(r => r.Id == id, cancel);
+        Patient? patient = read.Value.Roster.Patients.FirstOrDefault(p => p.Id == record?.Patient);
+        if (record is null || patient is null) return new Refusal("record-unknown", "There is no such record.", "Look at the patient's visits again.");
+        VisitSummaryContent content = new VisitSummaryWriter(await ViewAsync(db, read.Value, record, patient, cancel), read.Value).Write(reader);
+        if (!onPaper) return content;
+        await using var turn = await db.BeginWorkAsync(cancel);
+        await AuditTrail.AppendAsync(db, actor, "print-visit-summary", $"{record.Patient} visit {id}", reader.ToString(), clock.RealNow(), cancel);
+        await turn.CommitAsync(cancel);
+        return content;
+    }
+
     /// <summary>Every record of a patient, those that were amended among them, the latest first. Needs <see cref="AgencyAction.SeePatient"/>.</summary>
     public async Task<Outcome<ImmutableArray<VisitRecord>>> OfPatientAsync(Actor actor, PatientId patient, CancellationToken cancel)
     {

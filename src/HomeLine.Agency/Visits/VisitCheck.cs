@@ -15,6 +15,9 @@ public sealed record VisitCheck
     /// <summary>What follows, said before it is done.</summary>
     public ImmutableArray<string> Told { get; init; } = [];
 
+    /// <summary>What is other than last time, in words.</summary>
+    public ImmutableArray<string> Changed { get; init; } = [];
+
     /// <summary>A red flag: whom to call now. Nothing is booked by it.</summary>
     public VisitStop? Stop { get; init; }
 

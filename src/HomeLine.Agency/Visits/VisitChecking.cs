@@ -28,7 +28,7 @@ internal sealed class VisitChecking(VisitEntry entry, VisitSetting setting, stri
         VisitTimes? times = VisitTimes.Of(entry, care.Zone);
         ImmutableArray<LineId> linesIn = setting.LinesIn();
         faults.AddRange(VisitFaults.Of(entry, care, times, linesIn, now));
-        if (times is null || faults.Any(f => f.Code == VisitCodes.InTheFuture)) return new VisitCheck { Faults = [.. faults] };
+        if (times is null || faults.Any(f => f.Code == VisitCodes.InTheFuture)) return new VisitCheck { Faults = [.. faults], Changed = [] };
 
         ImmutableArray<LineEvent> events = Events(care, times);
         ImmutableArray<RecordingReply> replies = BeforeRecording.Replies(care, events, setting.Agency.Files.Policy, now);
@@ -51,6 +51,7 @@ internal sealed class VisitChecking(VisitEntry entry, VisitSetting setting, stri
             Told = [.. told.Distinct()],
             Stop = VisitStops.Of(entry, screen, context, replies, setting.Patient, setting.Agency.Roster.Profile),
             Moved = MovedWords.Of(WhatWouldMove.If(care, events, setting.Agency.Files.Policy, now), care, now),
+            Changed = VisitDifferences.Of(entry, care, times.Arrived - Duration.Epsilon),
             Flags = [.. flags],
             NeedsCoSign = NeedsCoSign(beyond),
             Events = WithAnswers(events, replies),

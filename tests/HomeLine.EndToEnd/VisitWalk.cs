@@ -1,0 +1,208 @@
+using Microsoft.Playwright;
+using UglyToad.PdfPig;
+using static Microsoft.Playwright.Assertions;
+
+namespace HomeLine.EndToEnd;
+
+/// <summary>
+/// A nurse's visit on her phone: her day, the weekly bundle written down with the signal gone in the middle, signed once although it is sent twice,
+/// and the clocks that restart from it.
+/// </summary>
+public sealed class VisitWalk
+{
+    private const string Password = "a long line of gentle words";
+
+    [Fact]
+    public async Task A_visit_is_recorded_at_the_door_through_a_lost_signal_and_counts_once()
+    {
+        Assert.SkipUnless(Browser.IsInstalled, Browser.Missing);
+        await using AppUnderTest app = await AppUnderTest.StartAsync();
+        await using Browser browser = await Browser.StartAsync();
+        IPage office = await browser.OpenAsync();
+        await DemoAgency.OpenAsync(office, app, decides: true);
+        await MoveClockAsync(office, app, "2027-03-09T09:00");
+        string link = await NurseAsync(office, app, "Juniper Brasslock", "juniper@agency.example", "N1");
+
+        IPage phone = await browser.OpenAsync(390, 844);
+        await SignInAsync(phone, link);
+        await LookAtTheDayAsync(phone, app);
+        string posted = await RecordAsync(phone);
+        await SentTwiceAsync(phone, app, posted);
+        await ClocksRestartedAsync(office, app);
+        await DraftComesBackAsync(phone, app);
+        await RedFlagAsync(phone, app);
+        await InTheOfficeAsync(office, app);
+    }
+
+    private static async Task MoveClockAsync(IPage page, AppUnderTest app, string local)
+    {
+        await page.GotoAsync(app.Address + "/due");
+        await page.GetByText("Demo time").ClickAsync();
+        await page.GetByLabel("Set the demo to").FillAsync(local);
+        await page.RunAndWaitForResponseAsync(
+            () => page.GetByRole(AriaRole.Button, new() { Name = "Move the demo's clock" }).ClickAsync(),
+            response => response.Request.IsNavigationRequest && response.Request.Method == "GET");
+        await page.WaitForLoadStateAsync(LoadState.Load);
+        await Expect(page.Locator(".demo-banner summary")).ToContainTextAsync(local[11..]);
+    }
+
+    private static async Task<string> NurseAsync(IPage office, AppUnderTest app, string name, string user, string number)
+    {
+        await office.GotoAsync(app.Address + "/accounts");
+        await office.GetByLabel("Name", new() { Exact = true }).FillAsync(name);
+        await office.GetByLabel("User name").FillAsync(user);
+        await office.GetByRole(AriaRole.Checkbox, new() { Name = "nurse", Exact = true }).CheckAsync();
+        await office.GetByLabel("Number of the nurse").FillAsync(number);
+        await office.GetByRole(AriaRole.Button, new() { Name = "Add and make a link" }).ClickAsync();
+        return await office.Locator("code").Filter(new() { HasText = "/activate" }).InnerTextAsync();
+    }
+
+    private static async Task SignInAsync(IPage phone, string link)
+    {
+        await phone.GotoAsync(link);
+        await phone.Locator("#password").FillAsync(Password);
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Set the password and sign in" }).ClickAsync();
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "Due" })).ToBeVisibleAsync();
+    }
+
+    private static async Task LookAtTheDayAsync(IPage phone, AppUnderTest app)
+    {
+        await phone.GotoAsync(app.Address + "/my-day");
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Name = "08:08 Larkspur Cogglewick" })).ToBeVisibleAsync();
+        await Expect(phone.GetByText("Told 08:08 to 09:08")).ToBeVisibleAsync();
+        Assert.Contains("tel:", await phone.GetByRole(AriaRole.Link, new() { Name = "Call Larkspur Cogglewick" }).GetAttributeAsync("href"), StringComparison.Ordinal);
+        Assert.StartsWith("geo:", await phone.GetByRole(AriaRole.Link, new() { Name = "Directions to Larkspur Cogglewick" }).GetAttributeAsync("href"), StringComparison.Ordinal);
+        await phone.StandsUpAsync("my-day");
+        await phone.SetViewportSizeAsync(320, 700);
+        await phone.StandsUpAsync("my-day-narrow");
+        await phone.SetViewportSizeAsync(390, 844);
+    }
+
+    /// <returns>What was posted to sign.</returns>
+    private static async Task<string> RecordAsync(IPage phone)
+    {
+        await phone.GetByRole(AriaRole.Link, new() { Name = "Record the visit to Larkspur Cogglewick" }).ClickAsync();
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "Record the visit to Larkspur Cogglewick" })).ToBeVisibleAsync();
+        Assert.DoesNotContain("Larkspur", await phone.TitleAsync(), StringComparison.Ordinal);
+        Assert.DoesNotContain("Larkspur", phone.Url, StringComparison.Ordinal);
+        await phone.StandsUpAsync("record");
+
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Check what I wrote" }).ClickAsync();
+        await Expect(phone.GetByText("Nothing you typed is lost")).ToBeVisibleAsync();
+        await phone.StandsUpAsync("record-faults");
+
+        await phone.GetByLabel("Arrived").FillAsync("08:10");
+        await phone.GetByLabel("I asked about fever").CheckAsync();
+        await phone.GetByRole(AriaRole.Button, new() { Name = "All of it was done" }).ClickAsync();
+        await phone.Context.SetOfflineAsync(true);
+        await phone.GetByLabel("I looked: no redness").CheckAsync();
+        await phone.GetByLabel("Length outside").FillAsync("3");
+        await phone.GetByLabel("Flushed").CheckAsync();
+        await phone.GetByLabel("Blood return").SelectOptionAsync("Brisk");
+        await phone.GetByLabel("Drawn at").FillAsync("08:20");
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Check what I wrote" }).ClickAsync();
+        await Expect(phone.GetByText("No signal. What you wrote is kept on this device.")).ToBeVisibleAsync();
+        await phone.KeepPictureAsync("record-no-signal");
+        await phone.Context.SetOfflineAsync(false);
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Name = "Before you sign" })).ToBeVisibleAsync();
+
+        await Expect(phone.GetByText("Sun 14 Mar to Tue 16 Mar").First).ToBeVisibleAsync();
+        ILocator answers = phone.Locator("input[name^='answer:']");
+        for (int i = 0; i < await answers.CountAsync(); i++) await answers.Nth(i).FillAsync("measured twice, told the manager");
+        await phone.StandsUpAsync("record-before-signing");
+        IRequest signing = await phone.RunAndWaitForRequestAsync(
+            () => phone.GetByRole(AriaRole.Button, new() { Name = "Sign and lock" }).ClickAsync(),
+            request => request.Method == "POST" && request.Url.EndsWith("/record", StringComparison.Ordinal));
+        await Expect(phone.GetByText("Signed and locked.")).ToBeVisibleAsync();
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Name = "What was reset, and the new windows" })).ToBeVisibleAsync();
+        await phone.StandsUpAsync("recorded");
+        Assert.Equal(0, await phone.EvaluateAsync<int>("() => Object.keys(localStorage).filter(name => name.startsWith('homeline-visit-draft:')).length"));
+        return signing.PostData!;
+    }
+
+    private static async Task SentTwiceAsync(IPage phone, AppUnderTest app, string posted)
+    {
+        string signed = new Uri(phone.Url).AbsolutePath;
+        string again = await phone.EvaluateAsync<string>(
+            "async body => (await fetch('/visits/2027-03-09-P12/record', { method: 'POST', headers: { 'Content-Type': 'application/x-www-form-urlencoded' }, body })).url", posted);
+        Assert.Equal(signed, new Uri(again).AbsolutePath);
+        await phone.GotoAsync(app.Address + "/visits");
+        await Expect(phone.GetByRole(AriaRole.Link, new() { Name = "Larkspur Cogglewick" })).ToHaveCountAsync(1);
+        await phone.StandsUpAsync("visits");
+        await phone.GotoAsync(app.Address + "/my-day");
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Name = "09:31 Dittany Gigglesby" })).ToBeVisibleAsync();
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Name = "Recorded" })).ToBeVisibleAsync();
+    }
+
+    private static async Task ClocksRestartedAsync(IPage office, AppUnderTest app)
+    {
+        await office.GotoAsync(app.Address + "/patients/P12");
+        await Expect(office.GetByText("Sun 14 Mar to Tue 16 Mar").First).ToBeVisibleAsync();
+        await office.GotoAsync(app.Address + "/due");
+        await office.GetByLabel("Find a patient").FillAsync("Larkspur");
+        await Expect(office.GetByText("Sun 14 Mar to Tue 16 Mar").First).ToBeVisibleAsync();
+    }
+
+    private static async Task DraftComesBackAsync(IPage phone, AppUnderTest app)
+    {
+        await phone.GotoAsync(app.Address + "/visits/2027-03-09-P06/record");
+        await phone.GetByText("Note, allergy told of, incident").ClickAsync();
+        await phone.GetByLabel("Note", new() { Exact = true }).FillAsync("tape rolled at the edge");
+        await phone.WaitForFunctionAsync("() => localStorage.getItem('homeline-visit-draft:2027-03-09-P06')");
+        string kept = await phone.EvaluateAsync<string>("() => localStorage.getItem('homeline-visit-draft:2027-03-09-P06')");
+        Assert.DoesNotContain("tape", kept, StringComparison.Ordinal);
+        await phone.GotoAsync(app.Address + "/my-day");
+        await Expect(phone.Locator("[data-draft-note]:not([hidden])")).ToHaveTextAsync("Begun on this device and not signed.");
+        await phone.GotoAsync(app.Address + "/visits/2027-03-09-P06/record");
+        await Expect(phone.GetByText("was put back")).ToBeVisibleAsync();
+        await Expect(phone.GetByLabel("Note", new() { Exact = true })).ToHaveValueAsync("tape rolled at the edge");
+    }
+
+    private static async Task RedFlagAsync(IPage phone, AppUnderTest app)
+    {
+        await phone.GotoAsync(app.Address + "/visits/unplanned/P01/record");
+        await phone.GetByLabel("Why was this visit made?").FillAsync("called: warm arm");
+        await phone.GetByLabel("Arrived").FillAsync("08:45");
+        await phone.GetByLabel("I asked about fever").CheckAsync();
+        await phone.GetByLabel("Something was found").CheckAsync();
+        await phone.GetByLabel("pus (call)").CheckAsync();
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Check what I wrote" }).ClickAsync();
+        await Expect(phone.GetByText("Stop. A licensed person must decide now.")).ToBeVisibleAsync();
+        await Expect(phone.GetByText("It books nothing.")).ToBeVisibleAsync();
+        ILocator answers = phone.Locator("input[name^='answer:']");
+        for (int i = 0; i < await answers.CountAsync(); i++) await answers.Nth(i).FillAsync("asked, none");
+        await phone.StandsUpAsync("record-stop");
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Sign and lock" }).ClickAsync();
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Name = "Tell these people" })).ToBeVisibleAsync();
+        await Expect(phone.GetByText("until a licensed person releases it").First).ToBeVisibleAsync();
+        await phone.StandsUpAsync("recorded-stop");
+    }
+
+    private static async Task InTheOfficeAsync(IPage office, AppUnderTest app)
+    {
+        await office.GotoAsync(app.Address + "/decisions");
+        await Expect(office.GetByText("Anise Kettledown").First).ToBeVisibleAsync();
+        await office.GotoAsync(app.Address + "/my-day?nurse=N3");
+        await Expect(office.GetByText("Sorrel Mudlark").First).ToBeVisibleAsync();
+        await office.StandsUpAsync("my-day-office");
+        await office.GotoAsync(app.Address + "/visits/records/V1");
+        await office.StandsUpAsync("recorded-office");
+        foreach (string reader in (string[])["Prescriber", "Patient"])
+        {
+            await office.GetByLabel("Summary for").SelectOptionAsync(reader);
+            IDownload download = await office.RunAndWaitForDownloadAsync(() => office.GetByRole(AriaRole.Button, new() { Name = "Print the summary" }).ClickAsync());
+            Assert.DoesNotContain("Larkspur", download.SuggestedFilename, StringComparison.Ordinal);
+            string file = Path.Combine(Path.GetTempPath(), $"homeline-{Guid.NewGuid():N}.pdf");
+            await download.SaveAsAsync(file);
+            using (PdfDocument pdf = PdfDocument.Open(file))
+            {
+                string text = string.Concat(pdf.GetPages().Select(p => p.Text));
+                Assert.Contains("Page 1 of", text.Replace(" of", " of", StringComparison.Ordinal), StringComparison.Ordinal);
+                Assert.Contains("14 Mar to Tue 16 Mar", text, StringComparison.Ordinal);
+            }
+
+            if (Environment.GetEnvironmentVariable("SCREENSHOTS") is { Length: > 0 } folder) File.Copy(file, Path.Combine(folder, $"visit-{reader}.pdf"), overwrite: true);
+            File.Delete(file);
+        }
+    }
+}
