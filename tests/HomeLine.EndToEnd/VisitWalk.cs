@@ -96,7 +96,7 @@ public sealed class VisitWalk
         await phone.GetByRole(AriaRole.Button, new() { Name = "All of it was done" }).ClickAsync();
         await phone.Context.SetOfflineAsync(true);
         await phone.GetByLabel("I looked: no redness").CheckAsync();
-        await phone.GetByLabel("Length outside").FillAsync("3");
+        await phone.GetByLabel("Length outside").FillAsync("1");
         await phone.GetByLabel("Flushed").CheckAsync();
         await phone.GetByLabel("Blood return").SelectOptionAsync("Brisk");
         await phone.GetByLabel("Drawn at").FillAsync("08:20");
@@ -183,7 +183,7 @@ public sealed class VisitWalk
         await office.GotoAsync(app.Address + "/decisions");
         await Expect(office.GetByText("Anise Kettledown").First).ToBeVisibleAsync();
         await office.GotoAsync(app.Address + "/my-day?nurse=N3");
-        await Expect(office.GetByText("Sorrel Mudlark").First).ToBeVisibleAsync();
+        await Expect(office.Locator(".lead")).ToContainTextAsync("Sorrel Mudlark");
         await office.StandsUpAsync("my-day-office");
         await office.GotoAsync(app.Address + "/visits/records/V1");
         await office.StandsUpAsync("recorded-office");
