@@ -22,7 +22,7 @@ internal static class MovedWords
             .Where(m => m.Window.Item is not (CareItem.CaregiverValidation or CareItem.Securement or CareItem.OutsideLength))
             .GroupBy(m => (m.Window.Item, m.Window.Line, m.Window.Order, m.Before, m.After))
             .OrderBy(g => g.Key.Line?.Value, StringComparer.Ordinal).ThenBy(g => g.Key.Item)
-            .Select(g => new MovedCare(Label([.. g.Select(m => m.Window)], care), g.Key.Before, g.Key.After)),
+            .Select(g => new MovedCare(Label([.. g.Select(m => m.Window)], care), g.Key.Before, g.Key.After, g.Key.Item, g.Key.Line, g.Key.Order)),
     ];
 
     /// <summary>A window in words.</summary>

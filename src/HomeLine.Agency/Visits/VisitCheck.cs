@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
 
 namespace HomeLine.Agency.Visits;
 
@@ -52,10 +53,14 @@ public sealed record VisitQuestion(string Key, string Code, string Sentence);
 /// <param name="IsEmergency">The emergency number first.</param>
 /// <param name="Found">What was found.</param>
 /// <param name="Wording">What to do, in order.</param>
-public sealed record VisitStop(bool IsEmergency, ImmutableArray<string> Found, ImmutableArray<string> Wording);
+/// <param name="Call">The number to call first.</param>
+public sealed record VisitStop(bool IsEmergency, ImmutableArray<string> Found, ImmutableArray<string> Wording, string Call);
 
 /// <summary>One clock that moves, in words.</summary>
 /// <param name="What">Item and line.</param>
 /// <param name="Before">The window as it stood; empty when there was none.</param>
 /// <param name="After">The window as it stands; empty when it ended.</param>
-public sealed record MovedCare(string What, string Before, string After);
+/// <param name="Item">The item.</param>
+/// <param name="Line">On which line.</param>
+/// <param name="Order">Under which order.</param>
+public sealed record MovedCare(string What, string Before, string After, CareItem Item, LineId? Line, string? Order);

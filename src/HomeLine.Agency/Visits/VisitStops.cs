@@ -52,7 +52,7 @@ internal static class VisitStops
         wording.Add(stopped
             ? "Signing locks the line, holds the coming visits and lists who is told. It books nothing."
             : "Signing keeps the measurement, and the question goes to the clinical manager. It books nothing.");
-        return new VisitStop(emergency, found, [.. wording]);
+        return new VisitStop(emergency, found, [.. wording], emergency ? profile.EmergencyNumber : profile.OnCallPhone);
     }
 
     /// <summary>The first-aid line stands second, when there is one.</summary>

@@ -4,7 +4,6 @@ using HomeLine.Agency.Sheets;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
-using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Recording;
 using NodaTime;
 using NodaTime.Text;
@@ -60,8 +59,9 @@ internal sealed class VisitSummaryWriter(RecordView view, AgencyAtHand agency)
         yield return new SummarySection("What was done", [.. entry.Items.Where(i => i.IsDone).Select(i => new SummaryLine("", $"{Plain(i)}."))]);
         yield return new SummarySection("What was not done", [.. entry.Items.Where(i => i.Standing == ItemStanding.NotDone).Select(i => new SummaryLine("", $"{Plain(i)}."))]);
         yield return new SummarySection("What the nurse saw", [.. entry.Lines.Where(l => l.Looked).Select(l => new SummaryLine($"{PlainLine(l.Line)}:", l.Found == SiteFinding.None ? "no redness, swelling, drainage or pain." : $"{VisitWords.Of(l.Found)}."))]);
-        yield return new SummarySection("What comes next", [.. view.Moved.Where(m => m.After.Length > 0).Select(m => new SummaryLine($"{m.What}:", $"{m.After}."))]);
-        yield return new SummarySection("Call at once, day or night", [.. StandingTexts.NeverWait.Concat(StandingTexts.CallNow(agency.Files.Policy.ValueOf("fever.call", agency.Today))).Select(t => new SummaryLine("", t))]);
+        yield return new SummarySection("What comes next", [.. view.Moved.Where(m => m.After.Length > 0).Select(m => new SummaryLine($"{Plain(m)}:", $"{m.After}."))]);
+        yield return new SummarySection($"Call {agency.Roster.Profile.EmergencyNumber} now for", [.. StandingTexts.NeverWait.Select(t => new SummaryLine("", t))]);
+        yield return new SummarySection("Call us at once, day or night, for", [.. StandingTexts.CallNow(agency.Files.Policy.ValueOf("fever.call", agency.Today)).Select(t => new SummaryLine("", t))]);
     }
 
     private IEnumerable<SummaryLine> Visit()
@@ -136,11 +136,12 @@ internal sealed class VisitSummaryWriter(RecordView view, AgencyAtHand agency)
         foreach (string locked in view.Locks) yield return reader == SummaryReader.Patient ? $"Do not use the line until we call. ({locked})" : locked;
     }
 
-    private string Plain(ItemEntry item)
-    {
-        CareOrder? order = agency.Roster.Orders.FirstOrDefault(o => o.Id == item.Order);
-        return $"{PlainTasks.Of(item.Item, order) ?? item.Label}{(item.Line is { } line ? $", {PlainLine(line)}" : "")}";
-    }
+    private string Plain(ItemEntry item) => Plain(item.Item, item.Line, item.Order, item.Label);
+
+    private string Plain(MovedCare moved) => Plain(moved.Item, moved.Line, moved.Order, moved.What);
+
+    private string Plain(CareItem item, LineId? on, string? under, string otherwise) =>
+        PlainTasks.Of(item, agency.Roster.Orders.FirstOrDefault(o => o.Id == under)) is { } task ? $"{task}{(on is { } line ? $", {PlainLine(line)}" : "")}" : otherwise;
 
     private string PlainLine(LineId id) => agency.Roster.Lines.FirstOrDefault(l => l.Id == id) is { } line ? PlainTasks.Of(line.Kind) : id.Value;
 
