@@ -9,6 +9,7 @@ internal static class EveryCommand
     public static IEnumerable<Command> All()
     {
         yield return Branch.DuePageCommand.Create();
+        yield return Branch.TroubleCommand.Create();
         yield return Clocks.ClocksCommand.Create();
         yield return Weeks.WeeksCommand.Create();
         yield return Weeks.ProofCommand.Create();

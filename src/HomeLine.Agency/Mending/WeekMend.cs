@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.Planning;
 using HomeLine.Planning.Mending;
+using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
 
 namespace HomeLine.Agency.Mending;
@@ -23,14 +24,31 @@ internal sealed class WeekMend(MendSetting setting)
         MendedWeek best = Planner.Mend(problem, troubles, options);
         ImmutableArray<string> broken = [.. best.Broken.Select(b => b.Visit.Id)];
         if (broken.IsEmpty) return ([], []);
-        WeekProblem[] others = [OthersStay(problem, broken), SameDay(problem, broken), SomebodyElse(problem, best, broken)];
-        var ways = new MendedWeek[others.Length + 1];
+        // A way that could only find the best repair again is not gone.
+        var others = new List<(WeekProblem Problem, ImmutableArray<Trouble> Troubles)> { (SomebodyElse(problem, best, broken), [.. troubles, .. Relieved(best)]) };
+        if (MovesOthers(problem, best, broken)) others.Add((OthersStay(problem, broken), troubles));
+        if (MovesDays(problem, best, broken)) others.Add((SameDay(problem, broken), troubles));
+        var ways = new MendedWeek[others.Count + 1];
         ways[0] = best;
-        Parallel.For(0, others.Length, way => ways[way + 1] = Planner.Mend(others[way], troubles, options));
+        Parallel.For(0, others.Count, way => ways[way + 1] = Planner.Mend(others[way].Problem, others[way].Troubles, options));
         var words = new MendWords(setting);
         return (
             [.. best.Broken.Select(b => words.Broken(b))],
             Ranked([.. ways.Select(way => (way.Score, words.Answer(way, broken, cautions.IsDefault ? [] : cautions)))]));
+    }
+
+    private static bool MovesOthers(WeekProblem problem, MendedWeek best, ImmutableArray<string> broken)
+    {
+        var after = best.Plan.Visits.ToDictionary(v => v.Id, StringComparer.Ordinal);
+        return problem.Published!.Visits.Any(v => !broken.Contains(v.Id)
+            && !(after.TryGetValue(v.Id, out PlannedVisit? then) && then.Start == v.Start && then.Nurse == v.Nurse && then.Second == v.Second));
+    }
+
+    private static bool MovesDays(WeekProblem problem, MendedWeek best, ImmutableArray<string> broken)
+    {
+        var after = best.Plan.Visits.ToDictionary(v => v.Id, StringComparer.Ordinal);
+        return problem.Published!.Visits.Any(v => broken.Contains(v.Id)
+            && after.TryGetValue(v.Id, out PlannedVisit? then) && then.Start / PlanCalendar.MinutesADay != v.Start / PlanCalendar.MinutesADay);
     }
 
     /// <summary>Only what is broken may move.</summary>
@@ -59,6 +77,15 @@ internal sealed class WeekMend(MendSetting setting)
         {
             Patients = [.. problem.Patients.Select(p => sent.Contains(p.Id) ? p with { RefusedNurses = [.. p.RefusedNurses, .. sent[p.Id].Distinct()] } : p)],
         };
+    }
+
+    /// <summary>Who would come late is relieved of just those visits.</summary>
+    private static IEnumerable<Trouble> Relieved(MendedWeek best)
+    {
+        var after = best.Plan.Visits.ToDictionary(v => v.Id, StringComparer.Ordinal);
+        return best.Broken.Select(b => b.Visit)
+            .Where(v => after.TryGetValue(v.Id, out PlannedVisit? then) && then.Nurse == v.Nurse && then.Second is null)
+            .Select(v => new Trouble.NurseOut(v.Nurse, v.Start, v.Start + 1));
     }
 
     private static ImmutableArray<MendAnswer> Ranked(ImmutableArray<(SameDayScore Score, MendAnswer Answer)> found)

@@ -30,7 +30,8 @@ public static class RosterReader
         AgencyRoster roster = new()
         {
             Profile = profile,
-            Map = await db.Map.AsNoTracking().SingleAsync(cancel),
+            // The same map object as long as nothing changed: what was worked out for it stands.
+            Map = (await Table(db.Map, known is null ? null : (ImmutableArray<AgencyMap>?)[known.Map]))[0],
             Patients = await Table(db.Patients, known?.Patients),
             Lines = await Table(db.Lines, known?.Lines),
             Infusions = await Table(db.Infusions, known?.Infusions),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using HomeLine.Agency.Roster;
 using HomeLine.Planning.Problem;
 using PlanMap = HomeLine.Planning.Problem;
@@ -8,16 +9,22 @@ namespace HomeLine.Agency.WeekPlanning;
 /// <summary>The agency's map as the planner's travel times, with a place index for every home and drop point.</summary>
 public sealed class RoadTravel
 {
+    /// <summary>The last one of each map: a matrix of every pair of homes is worked out once, not with every question.</summary>
+    private static readonly ConditionalWeakTable<AgencyMap, RoadTravel> Known = [];
+
     private readonly ImmutableDictionary<string, int> patientPlaces;
     private readonly ImmutableDictionary<string, int> nursePlaces;
     private readonly ImmutableArray<int> dropPlaces;
+    private readonly ImmutableArray<(string Id, Roster.MapPoint Home)> homes;
 
     private RoadTravel(
         ITravelTimes times,
         ImmutableDictionary<string, int> patientPlaces,
         ImmutableDictionary<string, int> nursePlaces,
-        ImmutableArray<int> dropPlaces)
+        ImmutableArray<int> dropPlaces,
+        ImmutableArray<(string Id, Roster.MapPoint Home)> homes)
     {
+        this.homes = homes;
         Times = times;
         this.patientPlaces = patientPlaces;
         this.nursePlaces = nursePlaces;
@@ -34,6 +41,15 @@ public sealed class RoadTravel
 
     public static RoadTravel Of(AgencyRoster roster)
     {
+        ImmutableArray<(string Id, Roster.MapPoint Home)> homes = [.. roster.Patients.Select(p => (p.Id.Value, p.Home)), .. roster.Nurses.Select(n => (n.Id, n.Home))];
+        if (Known.TryGetValue(roster.Map, out RoadTravel? known) && known.homes.AsSpan().SequenceEqual(homes.AsSpan())) return known;
+        RoadTravel found = WorkOut(roster, homes);
+        Known.AddOrUpdate(roster.Map, found);
+        return found;
+    }
+
+    private static RoadTravel WorkOut(AgencyRoster roster, ImmutableArray<(string Id, Roster.MapPoint Home)> homes)
+    {
         var points = ImmutableArray.CreateBuilder<PlanMap.MapPoint>();
         int Add(Roster.MapPoint point)
         {
@@ -46,7 +62,7 @@ public sealed class RoadTravel
         ImmutableArray<int> drops = [.. roster.Map.Drops.Select(d => Add(d.At))];
         var closed = roster.Map.Barriers.SelectMany(b => b.Crossings).Where(c => c.Closed).Select(c => c.Name);
         var times = new MapTravel(points.ToImmutable(), [.. roster.Map.Barriers.Select(Barrier)], Settings(roster.Map.Roads), closed);
-        return new RoadTravel(times, patients, nurses, drops);
+        return new RoadTravel(times, patients, nurses, drops, homes);
     }
 
     private static PlanMap.MapBarrier Barrier(Roster.MapBarrier barrier) => new(

@@ -29,15 +29,16 @@ public sealed record StandingWeek(
         const int days = 7;
         var calendar = new PlanCalendar(roster.Profile.Zone, week.FirstDay, days);
         RoadTravel roads = RoadTravel.Of(roster);
+        var patients = roster.Patients.ToDictionary(p => p.Id);
 
         // A visit that lies behind keeps the windows it was planned in. One that lies ahead has those of now, counting visits that
         // should have been made by now as made: the due list is where a missed one shows.
         Instant begins = week.Visits.IsEmpty ? now : week.Visits.Min(v => v.Day.At(v.Start).InZoneLeniently(calendar.Zone).ToInstant());
         AgencyRoster kept = Foreseen.At(roster, [week], now, now);
-        ILookup<string, CareNeed> ahead = NeedsAt(kept, begins < now ? CareFiles.Of(kept) : files, now);
-        ILookup<string, CareNeed> behind = begins < now ? NeedsAt(roster, files, begins) : ahead;
         int minute = calendar.Minute(now);
-        var patients = roster.Patients.ToDictionary(p => p.Id);
+        ILookup<bool, WeekVisit> isBehind = week.Visits.ToLookup(v => calendar.Minute(v.Day, v.Start) < minute);
+        ILookup<string, CareNeed> ahead = NeedsAt(isBehind[false], begins < now ? files.After(roster, kept) : files, now);
+        ILookup<string, CareNeed> behind = begins < now ? NeedsAt(isBehind[true], files, begins) : ahead;
         var nurses = roster.Nurses.ToDictionary(n => n.Id);
         int interpreter = (int)files.Policy.ValueOf("visit.interpreter", now.InZone(calendar.Zone).Date);
         ImmutableArray<WeekVisit> visits = [.. week.Visits.Where(v => v.Held is null)];
@@ -56,8 +57,8 @@ public sealed record StandingWeek(
             calendar,
             answered);
 
-        ILookup<string, CareNeed> NeedsAt(AgencyRoster known, CareFiles cut, Instant at) =>
-            WeekDemand.Of(known, cut, week.FirstDay, days, at).Needs.Values.ToLookup(n => n.Key);
+        ILookup<string, CareNeed> NeedsAt(IEnumerable<WeekVisit> of, CareFiles cut, Instant at) =>
+            WeekDemand.NeedsOf(of.Select(v => v.Patient).Distinct().Select(id => patients[id]), cut, calendar, at).Needs.ToLookup(n => n.Key);
     }
 
     private static ImmutableArray<string> Frozen(WeekPlan plan, int now, CareFiles files, Instant at, PlanCalendar calendar)

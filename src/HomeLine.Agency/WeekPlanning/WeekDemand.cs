@@ -23,22 +23,28 @@ public sealed record WeekDemand(
     public static WeekDemand Of(AgencyRoster roster, CareFiles files, LocalDate firstDay, int dayCount, Instant now)
     {
         var calendar = new PlanCalendar(roster.Profile.Zone, firstDay, dayCount);
-        RoadTravel roads = RoadTravel.Of(roster);
+        PatientNeeds found = NeedsOf(roster.Patients, files, calendar, now);
+        return new WeekDemand(
+            ProblemOf(roster, files, RoadTravel.Of(roster), calendar, now, [.. found.Needs.Select(n => n.Task)]),
+            found.Needs.ToImmutableDictionary(n => n.Task.Id),
+            found.NotPlannable,
+            calendar);
+    }
+
+    /// <summary>What some patients need, without the problem around it.</summary>
+    internal static PatientNeeds NeedsOf(IEnumerable<Patient> patients, CareFiles files, PlanCalendar calendar, Instant now)
+    {
         var setting = new NeedSetting(files.Policy, calendar, now);
         var needs = ImmutableArray.CreateBuilder<CareNeed>();
         var notPlannable = ImmutableArray.CreateBuilder<UnmetNeed>();
-        foreach (Patient patient in roster.Patients)
+        foreach (Patient patient in patients)
         {
             PatientNeeds found = PatientNeeds.Of(patient, files[patient.Id], files.WhatIsDue(patient.Id, now), setting);
             needs.AddRange(found.Needs);
             notPlannable.AddRange(found.NotPlannable);
         }
 
-        return new WeekDemand(
-            ProblemOf(roster, files, roads, calendar, now, [.. needs.Select(n => n.Task)]),
-            needs.ToImmutableDictionary(n => n.Task.Id),
-            notPlannable.ToImmutable(),
-            calendar);
+        return new PatientNeeds(needs.ToImmutable(), notPlannable.ToImmutable());
     }
 
     /// <summary>

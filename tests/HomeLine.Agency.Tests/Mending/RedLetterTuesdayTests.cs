@@ -153,6 +153,7 @@ public sealed class RedLetterTuesdayTests(PostgresCluster cluster)
         Assert.Equal(("P28", new LocalTime(12, 24)), (only.After!.Patient.Value, only.After.Start));
         Assert.Single(calls.ToTell, p => p.Nurse is null);
         Assert.Contains(trouble.Offer.Facts, f => f.Contains("Cicelia", StringComparison.Ordinal) && f.Contains("12:24", StringComparison.Ordinal));
+        Assert.All(trouble.Offer.Answers.Skip(1), swap => Assert.NotEqual("N2", swap.Of("P28").After!.Nurse));
     }
 
     [Fact]
@@ -167,6 +168,7 @@ public sealed class RedLetterTuesdayTests(PostgresCluster cluster)
         Assert.Equal(new LocalDate(2027, 3, 10), trouble.Offer.Answers[0].Of("P29").After!.Day);
         Assert.Contains(trouble.Offer.Facts, f => f.Contains("14:00 courier", StringComparison.Ordinal) && f.Contains("Quillwort", StringComparison.Ordinal));
         Assert.Empty(trouble.Offer.Answers[0].Unmet);
+        Assert.Contains(trouble.Offer.Answers.Skip(1), swap => swap.Of("P29").After is { Nurse: "N1" or "N7" });
     }
 
     [Fact]
