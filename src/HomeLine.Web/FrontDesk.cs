@@ -1,8 +1,10 @@
 using System.Net;
 using System.Threading.RateLimiting;
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Today;
 using HomeLine.Web.Endpoints;
 using HomeLine.Web.Layout;
+using HomeLine.Web.Notes;
 using HomeLine.Web.Pages.FirstRun;
 using HomeLine.Web.Pages.SignIn;
 using HomeLine.Web.Pages.Visits;
@@ -38,6 +40,9 @@ public static class FrontDesk
         services.AddSingleton<DemoAgency>();
         services.AddSingleton<DemoEvents>();
         services.AddSingleton<DraftKeys>();
+        services.AddSingleton<INoteMail, SmtpNotes>();
+        services.AddSingleton<SendNotes>();
+        services.AddHostedService<NoteRounds>();
         services.AddHomeLineSignIn(overHttps: builder.Configuration.GetValue("OverHttps", false));
         services.AddAuthorizationBuilder()
             .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());

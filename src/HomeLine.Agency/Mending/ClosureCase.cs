@@ -27,20 +27,17 @@ internal static class ClosureCase
         RoadChange change = Change(entry, setting);
         var trouble = new Trouble.Roads(change);
         ImmutableArray<string> couriers = CourierCautions.Of(change, setting);
-        (ImmutableArray<BrokenInWords> broken, ImmutableArray<MendAnswer> answers) = new WeekMend(setting).Of([trouble]);
+        MendOffer offer = new WeekMend(setting).Of([trouble]);
         string what = string.Join(", ", entry.Crossings.Concat(entry.Towns.Select(code => setting.Agency.Roster.Map.Towns.First(t => t.Code == code).Name)));
-        return new MendOffer
+        return offer with
         {
             Facts =
             [
                 $"{what} closed from {DayWords.Moment(entry.From)} to {DayWords.Moment(entry.To)}{(entry.Why.Length > 0 ? $": {entry.Why}" : "")}.",
                 .. couriers,
-                .. broken.IsEmpty ? ["Every visit still reaches its patient at its time."] : ImmutableArray<string>.Empty,
+                .. offer.CannotWait.IsEmpty ? ["Every visit still reaches its patient at its time."] : ImmutableArray<string>.Empty,
                 "Whether a road can be driven is the nurse's to judge on the spot. She turns back when it cannot.",
             ],
-            CannotWait = broken,
-            Answers = answers,
-            PhoneChecks = PhoneChecks.Of(answers, setting),
         };
     }
 

@@ -29,17 +29,15 @@ internal static class LateCase
         if (at is null) return new Refusal("nothing-left-today", "She has no visit today.", "Look at her day in the week.");
         string name = setting.People.NurseName(entry.Nurse);
         bool begun = at.Start <= now.TimeOfDay;
-        (ImmutableArray<BrokenInWords> broken, ImmutableArray<MendAnswer> answers) = new WeekMend(setting).Of([new Trouble.Overrun(at.Id, entry.Minutes)]);
+        MendOffer offer = new WeekMend(setting).Of([new Trouble.Overrun(at.Id, entry.Minutes)]);
         ImmutableArray<PersonToTell> first = begun ? [] : [setting.People.Family(at.Patient, $"The nurse comes about {entry.Minutes} minutes later than {DayWords.Time(at.Start)}.")];
-        return new MendOffer
+        return offer with
         {
             Facts =
             [
                 $"{name} is {entry.Minutes} min behind {(begun ? "with" : "on the way to")} {setting.People.Name(at.Patient)} ({DayWords.Time(at.Start)}).",
-                .. broken.IsEmpty ? ["The rest of her day keeps its times."] : Projected(broken, answers, setting),
+                .. offer.CannotWait.IsEmpty ? ["The rest of her day keeps its times."] : Projected(offer.CannotWait, offer.Answers, setting),
             ],
-            CannotWait = broken,
-            Answers = answers,
             ToTell = first,
         };
     }

@@ -14,7 +14,7 @@ internal sealed class MendWords(MendSetting setting)
 {
     private readonly WeekDifference difference = new(setting);
 
-    public MendAnswer Answer(MendedWeek mended, ImmutableArray<string> broken, ImmutableArray<string> cautions)
+    public MendAnswer Answer(MendedWeek mended, ImmutableArray<string> broken)
     {
         ImmutableArray<VisitChange> changes = difference.To(mended.Plan, broken);
         ImmutableArray<LeftUnmet> unmet = Unmet(mended, changes);
@@ -26,7 +26,7 @@ internal sealed class MendWords(MendSetting setting)
             Unmet = unmet,
             Price = Price(mended, changes),
             ToTell = ToTell(mended, changes),
-            Cautions = [.. cautions, .. difference.Cautions(changes), .. mended.Findings.Select(f => $"{f.Reason.Sentence} {f.Reason.Action}")],
+            Cautions = [.. difference.Cautions(changes), .. mended.Findings.Select(f => $"{f.Reason.Sentence} {f.Reason.Action}")],
         };
     }
 

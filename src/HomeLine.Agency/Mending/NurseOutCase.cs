@@ -29,14 +29,8 @@ internal static class NurseOutCase
         if (entry.Through >= calendar.FirstDay.PlusDays(calendar.DayCount))
             facts.Add("The answers are for this week. The next week is planned around her absence; look at it when it is published already.");
         if (to <= from) return new MendOffer { Facts = facts.ToImmutable() };
-        (ImmutableArray<BrokenInWords> broken, ImmutableArray<MendAnswer> answers) = new WeekMend(setting).Of([new Trouble.NurseOut(entry.Nurse, from, to)]);
-        if (broken.IsEmpty) facts.Add("She has no visit in that time. Nobody has to be moved.");
-        return new MendOffer
-        {
-            Facts = facts.ToImmutable(),
-            CannotWait = broken,
-            Answers = answers,
-            PhoneChecks = PhoneChecks.Of(answers, setting),
-        };
+        MendOffer offer = new WeekMend(setting).Of([new Trouble.NurseOut(entry.Nurse, from, to)]);
+        if (offer.CannotWait.IsEmpty) facts.Add("She has no visit in that time. Nobody has to be moved.");
+        return offer with { Facts = facts.ToImmutable() };
     }
 }

@@ -16,14 +16,14 @@ internal sealed class WeekMend(MendSetting setting)
     /// <summary>Rounds of the search; fewer on a big week, so that the answers come while somebody waits on the phone. Our own default.</summary>
     private static int RoundsFor(int visits) => visits > 300 ? 40 : 200;
 
-    /// <summary>The answers to the troubles, best first, and what they broke.</summary>
-    public (ImmutableArray<BrokenInWords> Broken, ImmutableArray<MendAnswer> Answers) Of(ImmutableArray<Trouble> troubles, ImmutableArray<string> cautions = default)
+    /// <summary>What the troubles broke, and the answers to them.</summary>
+    public MendOffer Of(ImmutableArray<Trouble> troubles)
     {
         WeekProblem problem = setting.Standing.Problem;
         var options = new MendOptions(Rounds: RoundsFor(setting.Standing.Plan.Visits.Length));
         MendedWeek best = Planner.Mend(problem, troubles, options);
         ImmutableArray<string> broken = [.. best.Broken.Select(b => b.Visit.Id)];
-        if (broken.IsEmpty) return ([], []);
+        if (broken.IsEmpty) return new MendOffer();
         // A way that could only find the best repair again is not gone.
         var others = new List<(WeekProblem Problem, ImmutableArray<Trouble> Troubles)> { (SomebodyElse(problem, best, broken), [.. troubles, .. Relieved(best)]) };
         if (MovesOthers(problem, best, broken)) others.Add((OthersStay(problem, broken), troubles));
@@ -32,9 +32,16 @@ internal sealed class WeekMend(MendSetting setting)
         ways[0] = best;
         Parallel.For(0, others.Count, way => ways[way + 1] = Planner.Mend(others[way].Problem, others[way].Troubles, options));
         var words = new MendWords(setting);
-        return (
-            [.. best.Broken.Select(b => words.Broken(b))],
-            Ranked([.. ways.Select(way => (way.Score, words.Answer(way, broken, cautions.IsDefault ? [] : cautions)))]));
+        ImmutableArray<(SameDayScore Score, MendAnswer Answer)> found = [.. ways.Select(way => (way.Score, words.Answer(way, broken)))];
+        ImmutableArray<MendAnswer> answers = Ranked(found);
+        return new MendOffer
+        {
+            CannotWait = [.. best.Broken.Select(b => words.Broken(b))],
+            Answers = answers,
+            RuledOut = [.. found.Select(f => f.Answer).Where(f => f.Unmet.IsEmpty && answers.All(a => !a.Price.IsSameAs(f.Price)))
+                .Select(f => $"Also possible, but better in no way: {string.Join(" ", f.Changes.Select(c => c.Words))}")],
+            PhoneChecks = PhoneChecks.Of(answers, setting),
+        };
     }
 
     private static bool MovesOthers(WeekProblem problem, MendedWeek best, ImmutableArray<string> broken)

@@ -30,17 +30,20 @@ public sealed class AskToday(IDbContextFactory<AgencyDb> databases, AgencyClock 
         List<ToTell> calls = await db.ToTell.AsNoTracking().Where(t => t.DoneAt == null).ToListAsync(cancel);
         PublishedVersion? version = week is null ? null : await db.PublishedVersions.AsNoTracking()
             .SingleOrDefaultAsync(v => v.FirstDay == week.FirstDay && v.Version == week.Version, cancel);
-        return Of(agency, week, troubles, reports, calls) with { WeekReason = version is null ? "" : $"{version.PublishedBy}: {version.Reason}" };
+        LocalDate today = agency.Today;
+        HashSet<string?> recorded = [.. await db.VisitRecords.AsNoTracking().Where(r => r.Day == today && r.Visit != null).Select(r => r.Visit).ToListAsync(cancel)];
+        return Of(agency, week, troubles, reports, calls, recorded) with { WeekReason = version is null ? "" : $"{version.PublishedBy}: {version.Reason}" };
     }
 
     /// <summary>Pure.</summary>
-    internal static TodayBoard Of(AgencyAtHand agency, PlannedWeek? week, IReadOnlyCollection<FiledTrouble> troubles, IReadOnlyCollection<FiledReport> reports, IEnumerable<ToTell> calls)
+    internal static TodayBoard Of(AgencyAtHand agency, PlannedWeek? week, IReadOnlyCollection<FiledTrouble> troubles, IReadOnlyCollection<FiledReport> reports,
+        IEnumerable<ToTell> calls, IReadOnlySet<string?> recorded)
     {
         var names = agency.Roster.Patients.ToDictionary(p => p.Id, p => p.Name);
         var nurses = agency.Roster.Nurses.ToDictionary(n => n.Id, n => n.Name);
         ImmutableArray<VisitToday> all = [.. (week?.Visits ?? [])
             .Where(v => v.Day >= agency.Today).OrderBy(v => v.Day).ThenBy(v => v.Start)
-            .Select(v => new VisitToday(v, names.GetValueOrDefault(v.Patient, v.Patient.Value), nurses.GetValueOrDefault(v.Nurse, v.Nurse), Standing(v, agency)))];
+            .Select(v => new VisitToday(v, names.GetValueOrDefault(v.Patient, v.Patient.Value), nurses.GetValueOrDefault(v.Nurse, v.Nurse), recorded.Contains(v.Id) ? VisitStanding.Over : Standing(v, agency)))];
         // Who is alerted because of a red flag comes before everybody else.
         var alerts = reports.Where(r => r.Outcome == ReportOutcome.Stopped).Select(r => r.Id).ToHashSet(StringComparer.Ordinal);
         ImmutableArray<VisitToday> today = [.. all.Where(v => v.Visit.Day == agency.Today)];

@@ -60,7 +60,7 @@ public sealed record VisitToday(WeekVisit Visit, string PatientName, string Nurs
 /// <summary>Where a visit stands by the plan; what was recorded says what really happened.</summary>
 public enum VisitStanding
 {
-    /// <summary>Should be over.</summary>
+    /// <summary>Recorded, or should be over.</summary>
     Over,
 
     /// <summary>Should be under way.</summary>
