@@ -1,6 +1,7 @@
 using HomeLine.Agency.Absence;
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Caregivers;
+using HomeLine.Agency.DayMap;
 using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Due;
 using HomeLine.Agency.Mending;
@@ -49,6 +50,7 @@ public static class AgencyRegistration
         services.AddSingleton<PublishWeek>();
         services.AddSingleton<WorkingWeeks>();
         services.AddSingleton<EditWeek>();
+        services.AddSingleton<AskDayMap>();
         services.AddSingleton<ReportProblem>();
         services.AddSingleton<TickTold>();
         services.AddSingleton<MendTrouble>();

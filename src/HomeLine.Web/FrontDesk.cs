@@ -60,7 +60,7 @@ public static class FrontDesk
     public static void UseFrontDesk(this WebApplication app)
     {
         app.UseForwardedHeaders();
-        app.UseSecurityHeaders(DoorHeaders.Policy());
+        app.UseSecurityHeaders(DoorHeaders.Policy(app.Configuration["Map:TileAddress"]));
         app.UseExceptionHandler("/broken", createScopeForErrors: true);
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
         app.Use(DoorHeaders.OwnOriginOnlyAsync);

@@ -60,10 +60,15 @@ public sealed class RoadTravel
         var patients = roster.Patients.ToImmutableDictionary(p => p.Id.Value, p => Add(p.Home));
         var nurses = roster.Nurses.ToImmutableDictionary(n => n.Id, n => Add(n.Home));
         ImmutableArray<int> drops = [.. roster.Map.Drops.Select(d => Add(d.At))];
-        var closed = roster.Map.Barriers.SelectMany(b => b.Crossings).Where(c => c.Closed).Select(c => c.Name);
-        var times = new MapTravel(points.ToImmutable(), [.. roster.Map.Barriers.Select(Barrier)], Settings(roster.Map.Roads), closed);
-        return new RoadTravel(times, patients, nurses, drops, homes);
+        return new RoadTravel(Between(roster.Map, points.ToImmutable()), patients, nurses, drops, homes);
     }
+
+    /// <summary>Travel on the agency's map between any points, closed crossings left out.</summary>
+    internal static MapTravel Between(AgencyMap map, ImmutableArray<PlanMap.MapPoint> points) => new(
+        points,
+        [.. map.Barriers.Select(Barrier)],
+        Settings(map.Roads),
+        map.Barriers.SelectMany(b => b.Crossings).Where(c => c.Closed).Select(c => c.Name));
 
     private static PlanMap.MapBarrier Barrier(Roster.MapBarrier barrier) => new(
         barrier.Name,

@@ -5,7 +5,8 @@ public static class DoorHeaders
 {
     private const int OneYear = 365 * 24 * 60 * 60;
 
-    public static HeaderPolicyCollection Policy() => new HeaderPolicyCollection()
+    /// <param name="tileAddress">Where map pictures come from, when the agency has configured such a place; pictures from there are let in.</param>
+    public static HeaderPolicyCollection Policy(string? tileAddress = null) => new HeaderPolicyCollection()
         .AddContentTypeOptionsNoSniff()
         .AddFrameOptionsDeny()
         .AddReferrerPolicySameOrigin()
@@ -18,7 +19,8 @@ public static class DoorHeaders
             policy.AddDefaultSrc().Self();
             policy.AddScriptSrc().Self();
             policy.AddStyleSrc().Self();
-            policy.AddImgSrc().Self().Data();
+            var pictures = policy.AddImgSrc().Self().Data();
+            if (Uri.TryCreate(tileAddress, UriKind.Absolute, out Uri? tiles) && tiles.Scheme is "https" or "http") pictures.From(tiles.GetLeftPart(UriPartial.Authority));
             policy.AddConnectSrc().Self();
             policy.AddObjectSrc().None();
             // 'self' rather than 'none': the pages carry a base address.

@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
+using NodaTime;
+
+namespace HomeLine.Agency.DayMap;
+
+/// <summary>A day on the agency's own map: places, barriers, homes by code, and the nurses' ways. No name of a patient is in it.</summary>
+/// <param name="Day">The day.</param>
+/// <param name="IsDraft">From the working draft.</param>
+/// <param name="Map">Places, barriers and crossings.</param>
+/// <param name="Homes">Every patient's home by code.</param>
+/// <param name="Ways">A way for each nurse with a visit, in roster order.</param>
+public sealed record DrawnDay(LocalDate Day, bool IsDraft, AgencyMap Map, ImmutableArray<DrawnHome> Homes, ImmutableArray<NurseWay> Ways);
+
+/// <summary>A patient's home.</summary>
+public sealed record DrawnHome(string Patient, MapPoint At, bool IsVisited);
+
+/// <summary>One nurse's way through the day.</summary>
+/// <param name="Nurse">Identifier.</param>
+/// <param name="Name">Name as shown.</param>
+/// <param name="Home">Where it begins and ends.</param>
+/// <param name="Stops">Her visits, in order.</param>
+/// <param name="Line">The way as drawn: straight pieces from door to door, through the crossings it passes.</param>
+/// <param name="DrivingMinutes">All driving.</param>
+/// <param name="BackMinutes">Driving home after the last visit.</param>
+public sealed record NurseWay(
+    string Nurse, string Name, MapPoint Home, ImmutableArray<WayStop> Stops, ImmutableArray<MapPoint> Line, int DrivingMinutes, int BackMinutes);
+
+/// <summary>One stop of a way.</summary>
+/// <param name="Number">1 for the first.</param>
+/// <param name="Patient">The patient's code.</param>
+/// <param name="Town">Where.</param>
+/// <param name="Start">When.</param>
+/// <param name="Minutes">Minutes in the home.</param>
+/// <param name="At">The door.</param>
+/// <param name="TravelBefore">Minutes of driving before it.</param>
+/// <param name="Over">Crossings passed on the way there.</param>
+public sealed record WayStop(
+    int Number, string Patient, string Town, LocalTime Start, int Minutes, MapPoint At, int TravelBefore, ImmutableArray<string> Over);
