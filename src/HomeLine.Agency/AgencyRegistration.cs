@@ -50,6 +50,7 @@ public static class AgencyRegistration
         services.AddSingleton<PublishWeek>();
         services.AddSingleton<WorkingWeeks>();
         services.AddSingleton<EditWeek>();
+        services.AddSingleton<KeepLeave>();
         services.AddSingleton<AskDayMap>();
         services.AddSingleton<ReportProblem>();
         services.AddSingleton<TickTold>();

@@ -24,6 +24,35 @@ public sealed class WeekEditingWalk
         await UndoAsync(page);
         await TwoPeopleAsync(browser, page, app);
         await OnAPhoneAsync(browser, page, app);
+        await LeaveAsync(page);
+        await PublishAsync(page);
+    }
+
+    /// <summary>A leave over published visits lists them first.</summary>
+    private static async Task LeaveAsync(IPage page)
+    {
+        await page.GetByText("Put a nurse’s leave down").ClickAsync();
+        await page.GetByLabel("Nurse", new() { Exact = true }).SelectOptionAsync("N7");
+        await page.GetByLabel("First day").FillAsync("2027-03-10");
+        await page.GetByLabel("Last day").FillAsync("2027-03-10");
+        await page.GetByLabel("In a word").FillAsync("training");
+        await page.GetByRole(AriaRole.Button, new() { Name = "See whom it touches" }).ClickAsync();
+        await Expect(page.GetByText("3 published visits lie in it")).ToBeVisibleAsync();
+        await page.StandsUpAsync("work-leave");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep the leave" }).ClickAsync();
+        await Expect(page.GetByText("Saffron Gullwing does not work on Wed")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Count the weeks ahead" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Rowheader, new() { Name = "Mon 15 Mar" })).ToBeVisibleAsync();
+        await page.GetByText("Load of each nurse").ClickAsync();
+        await page.GetByText("Faces and continuity of each patient").ClickAsync();
+        await page.StandsUpAsync("work-in-view");
+    }
+
+    private static async Task PublishAsync(IPage page)
+    {
+        await page.GetByRole(AriaRole.Button, new() { Name = "Publish the week" }).ClickAsync();
+        await Expect(page.GetByText("As published, version 2.")).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "The draft is as published" })).ToBeVisibleAsync();
     }
 
     /// <summary>Enter picks up, arrows walk through places that work and say each, Escape puts back, Enter drops.</summary>

@@ -27,8 +27,8 @@ public sealed record FacesOfPatients(
         LocalDate from = week.FirstDay.PlusDays(-DaysBack);
         ILookup<PatientId, string> recorded = roster.Events
             .Where(e => e.Performer == PerformerKind.Nurse && e.PerformerName.Length > 0 && e.Performed is { } done && done.Date >= from && done.Date < week.FirstDay)
-            .Select(e => (e.Patient, e.Performed!.Value.Date, e.PerformerName)).Distinct()
-            .ToLookup(e => e.Patient, e => e.PerformerName);
+            .Select(e => (e.Patient, e.Performed!.Value.Date, Name: names.GetValueOrDefault(e.PerformerName, e.PerformerName))).Distinct()
+            .ToLookup(e => e.Patient, e => e.Name);
         return
         [
             .. week.Week.Visits.GroupBy(v => v.Patient).Select(g =>
