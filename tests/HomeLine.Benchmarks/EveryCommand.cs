@@ -19,5 +19,6 @@ internal static class EveryCommand
         yield return Weeks.UrgentCommand.Create();
         yield return Weeks.WhatIfCommand.Create();
         yield return Load.LoadCommand.Create();
+        yield return Year.YearCommand.Create();
     }
 }

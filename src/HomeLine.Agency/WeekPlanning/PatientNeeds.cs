@@ -59,12 +59,12 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
         return new PatientNeeds(needs.ToImmutable(), notPlannable.ToImmutable());
     }
 
-    /// <summary>An infusion through an idle port flushes it, so the flush is no work of its own.</summary>
+    /// <summary>An infusion through an idle port that is still to come flushes it, so the flush is no work of its own. A lesson, or a day that passed, does not.</summary>
     private bool CoveredByInfusion(Chore chore) =>
         chore.Item == CareItem.PortFlush
         && answer.Windows.Any(w => w is { Item: CareItem.OrderedService, Order: { } id }
-            && care.Orders.Any(o => o.Id == id && o.Line == chore.Line?.Id)
-            && w.LastDay <= chore.Lead.LastDay);
+            && care.Orders.Any(o => o.Id == id && o.Line == chore.Line?.Id && o.Kind is OrderKind.NurseDose or OrderKind.LongInfusion or OrderKind.Hydration)
+            && w.LastDay >= setting.Now.InZone(care.Zone).Date && w.LastDay <= chore.Lead.LastDay);
 
     /// <summary>
     /// A window that closes next week, before the next visit can usefully come, has to be met this week;
@@ -118,6 +118,8 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
         string? before = null;
         for (int i = 0; i < steps.Length; i++)
         {
+            // What repeats only after the orders end or a hold begins is not needed before.
+            if (i > 0 && steps[i] > span.Through) break;
             CareTask task = Task(chore, Math.Max(steps[i], span.From), lateFrom, span.Through, before, i);
             needs.Add(new CareNeed(chore.Key, task, patient.Id, chore.Item, chore.Windows));
             before = task.Id;

@@ -7,12 +7,19 @@ namespace HomeLine.Agency.WeekPlanning;
 /// <summary>The planner's answer back in dates, names and care: what is stored and shown.</summary>
 public static class PlanInNames
 {
-    public static PlannedWeek Of(WeekPlan plan, WeekDemand demand) => new()
+    private const int DaysOfAWeek = 7;
+
+    /// <summary>The week itself. Days beyond it were looked at for the week's sake and are planned in their own time.</summary>
+    public static PlannedWeek Of(WeekPlan plan, WeekDemand demand)
     {
-        FirstDay = demand.Calendar.FirstDay,
-        Visits = [.. plan.Visits.Select(v => Visit(v, demand))],
-        Unmet = [.. plan.Unmet.Select(u => Unmet(u, demand)), .. demand.NotPlannable],
-    };
+        int end = demand.Calendar.Minute(demand.Calendar.FirstDay.PlusDays(DaysOfAWeek), LocalTime.Midnight);
+        return new PlannedWeek
+        {
+            FirstDay = demand.Calendar.FirstDay,
+            Visits = [.. plan.Visits.Where(v => v.Start < end).Select(v => Visit(v, demand))],
+            Unmet = [.. plan.Unmet.Where(u => demand.Needs[u.Task].Task.LateFrom <= end).Select(u => Unmet(u, demand)), .. demand.NotPlannable],
+        };
+    }
 
     private static WeekVisit Visit(PlannedVisit visit, WeekDemand demand)
     {

@@ -55,12 +55,13 @@ public sealed record WeekDemand(
     /// <param name="published">Published weeks: the one now running and the one to plan, where there are any.</param>
     /// <param name="firstDay">The week to plan.</param>
     /// <param name="now">Now.</param>
-    public static WeekDemand Ahead(AgencyRoster roster, ImmutableArray<PlannedWeek> published, LocalDate firstDay, Instant now)
+    /// <param name="dayCount">Days looked at: the week, or more, so that this week's visits are made on days that suit the next week's.</param>
+    public static WeekDemand Ahead(AgencyRoster roster, ImmutableArray<PlannedWeek> published, LocalDate firstDay, Instant now, int dayCount = 7)
     {
         Instant from = Instant.Max(now, firstDay.AtStartOfDayInZone(roster.Profile.Zone).ToInstant());
         AgencyRoster then = Foreseen.At(roster, published, now, from);
         return PromisedVisits.In(
-            Of(then, CareFiles.Of(then), firstDay, 7, from),
+            Of(then, CareFiles.Of(then), firstDay, dayCount, from),
             published.FirstOrDefault(w => w.FirstDay == firstDay));
     }
 

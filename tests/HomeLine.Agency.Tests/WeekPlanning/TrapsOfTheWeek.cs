@@ -4,6 +4,8 @@ using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
 using HomeLine.LineCare.Policy;
+using HomeLine.Planning;
+using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
 using NodaTime;
 
@@ -35,6 +37,39 @@ public sealed class TrapsOfTheWeek
         // Care started 11 January: days 56 to 60 are 7 to 11 March, so it is late from Friday 12 March 00:00.
         Assert.Equal(4 * PlanCalendar.MinutesADay, assessment.LateFrom);
         Assert.Contains("REC", assessment.Skills);
+    }
+
+    /// <summary>P38's idle port is due on Tuesday 9 March.</summary>
+    [Theory]
+    [InlineData(OrderKind.LongInfusion, 8, false)]
+    [InlineData(OrderKind.Teaching, 8, true)]
+    [InlineData(OrderKind.LongInfusion, 7, true)]
+    public void Only_an_infusion_still_to_come_stands_for_the_flush_of_an_idle_port(OrderKind kind, int day, bool isNeeded)
+    {
+        AgencyRoster roster = DemoAgency.Roster;
+        Line port = roster.Lines.Single(l => l.Patient.Value == "P38" && l.Kind == LineKind.Port);
+        var order = new CareOrder { Id = "P38-x", Patient = port.Patient, Line = port.Id, Kind = kind, StartsOn = new LocalDate(2027, 3, 1), Dates = [new LocalDate(2027, 3, day)] };
+
+        WeekDemand demand = Demand(roster with { Orders = roster.Orders.Add(order) });
+
+        Assert.Equal(isNeeded, demand.Needs.Values.Any(n => n.Patient == port.Patient && n.Item == CareItem.PortFlush));
+    }
+
+    [Fact]
+    public void Of_the_days_looked_at_only_the_week_itself_is_kept()
+    {
+        WeekDemand two = WeekDemand.Ahead(DemoAgency.Roster, [], DemoAgency.FirstDay, DemoAgency.Now, dayCount: 14);
+        WeekPlan plan = Planner.Plan(two.Problem, new PlanOptions(Iterations: 50), cancel: TestContext.Current.CancellationToken);
+
+        PlannedWeek week = PlanInNames.Of(plan, two);
+
+        LocalDate next = DemoAgency.FirstDay.PlusDays(7);
+        Assert.Contains(plan.Visits, v => two.Calendar.Date(v.Start / PlanCalendar.MinutesADay) >= next);
+        Assert.All(week.Visits, v => Assert.True(v.Day < next));
+
+        // Nothing that is due within the week is put off to the next.
+        var made = week.Visits.SelectMany(v => v.Care).Select(c => c.Key).ToHashSet();
+        Assert.All(Demand(DemoAgency.Roster).Needs.Values.Where(n => n.Windows[0].LastDay < next), n => Assert.Contains(n.Key, made));
     }
 
     [Fact]
