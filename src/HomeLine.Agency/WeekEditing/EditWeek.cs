@@ -55,6 +55,15 @@ public sealed class EditWeek(IDbContextFactory<AgencyDb> databases, AgencyClock 
     public Task<Outcome<WorkingWeek>> CarryOverAsync(Actor actor, LocalDate firstDay, int revision, CancellationToken cancel) =>
         ChangeAsync(actor, firstDay, revision, Steps.CarryOver, cancel);
 
+    /// <summary>Which step and which published version stand now: cheap, for pages that look whether somebody else, or another server, changed the week.</summary>
+    public async Task<Outcome<WeekStands>> StandsAsync(Actor actor, LocalDate firstDay, CancellationToken cancel)
+    {
+        if (actor.Refuse(AgencyAction.PlanWeek) is { } refusal) return refusal;
+        await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
+        var rows = await db.Weeks.AsNoTracking().Where(w => w.FirstDay == firstDay).Select(w => new { w.IsDraft, w.Version, w.PublishedVersion }).ToListAsync(cancel);
+        return new WeekStands(rows.FirstOrDefault(r => r.IsDraft)?.Version ?? 0, rows.FirstOrDefault(r => !r.IsDraft)?.PublishedVersion ?? 0);
+    }
+
     private static Refusal Gone { get; } = new("visit-gone", "What you hold is no longer in the draft.", "Look at the draft again.");
 
     private async Task<Outcome<WorkingWeek>> ChangeAsync(
@@ -108,3 +117,8 @@ public sealed class EditWeek(IDbContextFactory<AgencyDb> databases, AgencyClock 
         return new Refusal("stale-draft", $"The draft changed meanwhile: {what}.", "Nothing of yours was lost or stored. Look at the draft, then repeat your change.");
     }
 }
+
+/// <summary>Where a week stands.</summary>
+/// <param name="Revision">The draft's revision; 0 for none.</param>
+/// <param name="Version">The published version; 0 for none.</param>
+public sealed record WeekStands(int Revision, int Version);

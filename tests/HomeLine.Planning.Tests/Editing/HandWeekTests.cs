@@ -114,6 +114,25 @@ public sealed class HandWeekTests
     }
 
     [Fact]
+    public void Two_people_move_together_and_the_later_one_sets_the_start()
+    {
+        // P takes two people; B sees Q at 08:20.
+        WeekProblem week = Of(
+            [Nurse("A", 0, 1), Nurse("B", 0, 1)],
+            [Patient("P", 1) with { CrewSize = 2 }, Patient("Q", 2)],
+            [Task("p", "P", 0, 2), Task("q", "Q", 0, 2)]);
+        var hand = new HandWeek(week, [Visit("v", "P", "A", At(1, 8, 10), "p") with { Second = "B" }, Visit("w", "Q", "B", At(0, 8, 20), "q")]);
+
+        HandChange change = hand.Try(new HandMove.Move("v", new DayPlace("A", 0, 0)));
+
+        Assert.True(change.IsAllowed, string.Join("\n", change.Broken.Select(f => f.Reason.Sentence)));
+        Assert.Equal(("A", "B"), (change.Moved!.Nurse, change.Moved.Second));
+        // Both can be at P at 08:10 for 40 minutes; B charts 15 and drives 10 to Q.
+        Assert.Equal(At(0, 8, 10), change.Moved.Start);
+        Assert.Equal(At(0, 9, 15), change.After.Single(v => v.Id == "w").Start);
+    }
+
+    [Fact]
     public void Unmet_care_is_placed_or_joins_the_visit_of_the_day()
     {
         WeekProblem week = Of([Nurse("A", 0, 1)], [Patient("P", 1)], [Task("p", "P", 0, 2), Task("r", "P", 0, 2)]);

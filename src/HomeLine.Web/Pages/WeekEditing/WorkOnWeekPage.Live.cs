@@ -1,3 +1,4 @@
+using HomeLine.Agency;
 using HomeLine.Agency.WeekEditing;
 using HomeLine.Agency.WeekPlanning;
 using Microsoft.JSInterop;
@@ -8,6 +9,27 @@ namespace HomeLine.Web.Pages.WeekEditing;
 /// <summary>What comes from outside the page's own buttons: keys and drags, and other people's changes.</summary>
 public sealed partial class WorkOnWeekPage
 {
+    /// <summary>How often the page looks whether the week was changed where nobody tells it: a mended day, another server. Our own default.</summary>
+    private static readonly TimeSpan LooksEvery = TimeSpan.FromSeconds(20);
+
+    private async Task LookNowAndThenAsync()
+    {
+        using var timer = new PeriodicTimer(LooksEvery);
+        try
+        {
+            while (await timer.WaitForNextTickAsync(left.Token))
+            {
+                Outcome<WeekStands> stands = await Weeks.StandsAsync(await Asking.AskAsync(), firstDay, left.Token);
+                if (stands.Succeeded && week is not null && (stands.Value.Revision != week.Revision || stands.Value.Version != (week.Published?.Version ?? 0)))
+                    await InvokeAsync(() => CatchUpAsync(-1, "The week was changed meanwhile; this is how it stands now."));
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            // The page was left.
+        }
+    }
+
     /// <summary>A key while something is in hand.</summary>
     [JSInvokable]
     public async Task KeyAsync(string key)

@@ -66,6 +66,7 @@ public sealed partial class WorkOnWeekPage
             here = DotNetObjectReference.Create(this);
             script = await Scripts.InvokeAsync<IJSObjectReference>("import", "./work-on-week.js");
             await script.InvokeVoidAsync("watch", root, here);
+            _ = InvokeAsync(LookNowAndThenAsync);
         }
 
         if (toHand && script is not null)
