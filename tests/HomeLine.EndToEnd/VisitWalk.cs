@@ -29,6 +29,8 @@ public sealed class VisitWalk
         string posted = await RecordAsync(phone);
         await SentTwiceAsync(phone, app, posted);
         await ClocksRestartedAsync(office, app);
+        await AmendAsync(phone, app);
+        await RefusedCareAsync(phone, app);
         await DraftComesBackAsync(phone, app);
         await RedFlagAsync(phone, app);
         await InTheOfficeAsync(office, app);
@@ -141,6 +143,48 @@ public sealed class VisitWalk
         await office.GotoAsync(app.Address + "/due");
         await office.GetByLabel("Find a patient").FillAsync("Larkspur");
         await Expect(office.GetByText("Sun 14 Mar to Tue 16 Mar").First).ToBeVisibleAsync();
+    }
+
+    private static async Task AmendAsync(IPage phone, AppUnderTest app)
+    {
+        await phone.GotoAsync(app.Address + "/visits/records/V1/amend");
+        await Expect(phone.GetByLabel("Length outside")).ToHaveValueAsync("1");
+        await phone.GetByLabel("Why is the record amended?").FillAsync("it was gauze");
+        await phone.GetByLabel("Put on").First.SelectOptionAsync("Gauze");
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Check what I wrote" }).ClickAsync();
+        await Expect(phone.GetByText("The first record stays readable")).ToBeVisibleAsync();
+        await phone.StandsUpAsync("record-amend");
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Sign and lock" }).ClickAsync();
+        await Expect(phone.GetByText("Signed and locked.")).ToBeVisibleAsync();
+        await Expect(phone.GetByText("it was gauze").First).ToBeVisibleAsync();
+        await phone.GetByRole(AriaRole.Link, new() { Name = "the first record" }).ClickAsync();
+        await Expect(phone.GetByText("This record was amended.")).ToBeVisibleAsync();
+    }
+
+    private static async Task RefusedCareAsync(IPage phone, AppUnderTest app)
+    {
+        await phone.GotoAsync(app.Address + "/visits/2027-03-09-P04/record");
+        await phone.GetByLabel("Arrived").FillAsync("08:59");
+        await phone.GetByLabel("I asked about fever").CheckAsync();
+        await phone.GetByLabel("I looked: no redness").CheckAsync();
+        ILocator refused = phone.GetByLabel("Not done");
+        for (int i = 0; i < await refused.CountAsync(); i++)
+        {
+            await refused.Nth(i).CheckAsync();
+            await phone.GetByLabel("Why not").Nth(i).SelectOptionAsync("Refused");
+        }
+
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Check what I wrote" }).ClickAsync();
+        await Expect(phone.GetByText("No clock moves.")).ToBeVisibleAsync();
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Sign and lock" }).ClickAsync();
+        await Expect(phone.GetByText("Signed and locked.")).ToBeVisibleAsync();
+        await phone.GotoAsync(app.Address + "/visits");
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Told about Dittany Gigglesby" }).ClickAsync();
+        await Expect(phone.GetByText("It is not said what was told and answered.")).ToBeVisibleAsync();
+        await phone.StandsUpAsync("visits-to-tell");
+        await phone.GetByLabel("What was said, and the answer").FillAsync("refused today; the level is asked for again");
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Told about Dittany Gigglesby" }).ClickAsync();
+        await Expect(phone.GetByRole(AriaRole.Button, new() { Name = "Told about Dittany Gigglesby" })).ToHaveCountAsync(0);
     }
 
     private static async Task DraftComesBackAsync(IPage phone, AppUnderTest app)
