@@ -5,6 +5,7 @@ using HomeLine.Agency.DayMap;
 using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Due;
 using HomeLine.Agency.Mending;
+using HomeLine.Agency.Lines;
 using HomeLine.Agency.Orders;
 using HomeLine.Agency.PolicyLibrary;
 using HomeLine.Agency.Reports;
@@ -70,6 +71,7 @@ public static class AgencyRegistration
         services.AddSingleton<AskPolicyShelf>();
         services.AddSingleton<DraftPolicy>();
         services.AddSingleton<DecideQuestion>();
+        services.AddSingleton<AddLine>();
         services.AddSingleton<RecordVisit>();
         services.AddSingleton<AskVisit>();
         services.AddSingleton<AskVisitList>();

@@ -229,6 +229,16 @@ public sealed class VisitWalk
         await office.GotoAsync(app.Address + "/my-day?nurse=N3");
         await Expect(office.Locator(".lead")).ToContainTextAsync("Sorrel Mudlark");
         await office.StandsUpAsync("my-day-office");
+        await office.GotoAsync(app.Address + "/patients/P02/add-line");
+        await office.GetByLabel("Kind").SelectOptionAsync("Midline");
+        await office.GetByLabel("Placed on").FillAsync("2027-03-10");
+        await office.GetByRole(AriaRole.Button, new() { Name = "Add the line" }).ClickAsync();
+        await Expect(office.GetByText("lies in the future")).ToBeVisibleAsync();
+        await office.StandsUpAsync("add-line");
+        await office.GetByLabel("Placed on").FillAsync("2027-03-08");
+        await office.GetByLabel("Dressing since then").SelectOptionAsync("Film");
+        await office.GetByRole(AriaRole.Button, new() { Name = "Add the line" }).ClickAsync();
+        await Expect(office.GetByText("P02-2 is added.")).ToBeVisibleAsync();
         await office.GotoAsync(app.Address + "/visits/records/V1");
         await office.StandsUpAsync("recorded-office");
         foreach (string reader in (string[])["Prescriber", "Patient"])

@@ -19,7 +19,7 @@ public static class AccessMatrix
         KeepReferral or HoldPatient or CorrectPatient => role is ClinicalManager or Coordinator or Nurse,
         SeeMyDay or TellPractitioner => role is ClinicalManager or Coordinator or Nurse,
         // Whose day and whose record: a nurse her own; who may co-sign or amend whose record stands in the use cases.
-        RecordVisit or CoSignVisit => role is ClinicalManager or Nurse,
+        RecordVisit or CoSignVisit or AddLine => role is ClinicalManager or Nurse,
         EditPolicy => role is ClinicalManager,
         ImportRoster => role is Administrator or Coordinator,
         ManageAccounts => role is Administrator,

@@ -18,6 +18,7 @@ public enum AgencyAction
     HoldPatient,
     CorrectPatient,
     ValidateCaregiver,
+    AddLine,
     SeeMyDay,
     RecordVisit,
     CoSignVisit,

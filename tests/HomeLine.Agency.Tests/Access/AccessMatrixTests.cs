@@ -25,6 +25,7 @@ public sealed class AccessMatrixTests
         [HoldPatient] = [ClinicalManager, Coordinator, Nurse],
         [CorrectPatient] = [ClinicalManager, Coordinator, Nurse],
         [SeeMyDay] = [ClinicalManager, Coordinator, Nurse],
+        [AddLine] = [ClinicalManager, Nurse],
         [RecordVisit] = [ClinicalManager, Nurse],
         [CoSignVisit] = [ClinicalManager, Nurse],
         [TellPractitioner] = [ClinicalManager, Coordinator, Nurse],
