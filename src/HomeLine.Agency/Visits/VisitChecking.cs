@@ -166,7 +166,7 @@ internal sealed class VisitChecking(VisitEntry entry, VisitSetting setting, stri
 
     private void Words()
     {
-        string written = string.Join(' ', entry.Items.Select(i => i.WhyText).Concat(entry.Lines.Select(l => l.FoundText)).Append(entry.Note).Append(entry.IncidentText));
+        string written = string.Join(' ', entry.Items.Select(i => i.WhyText).Concat(entry.Lines.Select(l => l.FoundText)).Append(entry.Note).Append(entry.IncidentText).Append(entry.UnplannedBecause));
         var yes = VisitStops.Flags(entry).ToHashSet(StringComparer.Ordinal);
         string[] asks = [.. WordsThatAsk.In(written).Where(q => !yes.Contains(q.Id)).Select(q => q.Text)];
         if (asks.Length > 0)

@@ -5,6 +5,7 @@ using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Recording;
+using HomeLine.LineCare.RedFlags;
 using NodaTime;
 using NodaTime.Text;
 
@@ -39,7 +40,7 @@ internal sealed class VisitSummaryWriter(RecordView view, AgencyAtHand agency)
     private IEnumerable<SummarySection> ForPrescriber()
     {
         yield return new SummarySection("Visit", [.. Visit()]);
-        yield return new SummarySection("Symptom questions", [new SummaryLine("", entry.Signs.IsEmpty ? "Asked: no emergency or urgent sign was told." : $"Yes or not known: {string.Join(", ", entry.Signs)}.")]);
+        yield return new SummarySection("Symptom questions", [new SummaryLine("", entry.Signs.IsEmpty ? "Asked: no emergency or urgent sign was told." : $"Yes or not known: {string.Join(" ", Signs())}")]);
         yield return new SummarySection("Care", [.. entry.Items.Where(i => i.Standing != ItemStanding.Unsaid).Select(i => new SummaryLine(i.Label, Standing(i)))]);
         yield return new SummarySection("Lines", [.. entry.Lines.SelectMany(OfLine)]);
         yield return new SummarySection("Draws", [.. entry.Draws.Where(d => entry.Items.Any(i => i.IsDone && i.Order == d.Order)).Select(Draw)]);
@@ -74,6 +75,12 @@ internal sealed class VisitSummaryWriter(RecordView view, AgencyAtHand agency)
         yield return new SummaryLine("Start", Clock.Format(At(record.ArrivedAt, zone).TimeOfDay));
         yield return new SummaryLine("End", record.LeftAt is { } left ? Clock.Format(At(left, zone).TimeOfDay) : "not given");
         yield return new SummaryLine("Reason", record.Visit is null ? $"Not planned: {entry.UnplannedBecause}" : "Planned visit");
+    }
+
+    private IEnumerable<string> Signs()
+    {
+        var context = ScreenContext.Unknown with { FeverAtCelsius = agency.Files.Policy.ValueOf("fever.call", record.Day) };
+        return SymptomScreen.Questions(context).Where(q => entry.Signs.Contains(q.Id)).Select(q => q.Text);
     }
 
     private static string Standing(ItemEntry item)
