@@ -4,6 +4,7 @@ using HomeLine.Agency.Mending;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
+using HomeLine.Agency.Visits;
 using HomeLine.Agency.WeekPlanning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -31,14 +32,15 @@ public sealed class AskToday(IDbContextFactory<AgencyDb> databases, AgencyClock 
         PublishedVersion? version = week is null ? null : await db.PublishedVersions.AsNoTracking()
             .SingleOrDefaultAsync(v => v.FirstDay == week.FirstDay && v.Version == week.Version, cancel);
         LocalDate today = agency.Today;
-        HashSet<string?> recorded = [.. await db.VisitRecords.AsNoTracking().Where(r => r.Day == today && r.Visit != null).Select(r => r.Visit).ToListAsync(cancel)];
-        return Of(agency, week, troubles, reports, calls, recorded) with { WeekReason = version is null ? "" : $"{version.PublishedBy}: {version.Reason}" };
+        List<VisitRecord> records = await db.VisitRecords.AsNoTracking().Where(r => r.Day == today && r.Visit != null).ToListAsync(cancel);
+        return Of(agency, week, troubles, reports, calls, records) with { WeekReason = version is null ? "" : $"{version.PublishedBy}: {version.Reason}" };
     }
 
     /// <summary>Pure.</summary>
     internal static TodayBoard Of(AgencyAtHand agency, PlannedWeek? week, IReadOnlyCollection<FiledTrouble> troubles, IReadOnlyCollection<FiledReport> reports,
-        IEnumerable<ToTell> calls, IReadOnlySet<string?> recorded)
+        IEnumerable<ToTell> calls, IReadOnlyCollection<VisitRecord> records)
     {
+        HashSet<string?> recorded = [.. records.Select(r => r.Visit)];
         var names = agency.Roster.Patients.ToDictionary(p => p.Id, p => p.Name);
         var nurses = agency.Roster.Nurses.ToDictionary(n => n.Id, n => n.Name);
         ImmutableArray<VisitToday> all = [.. (week?.Visits ?? [])
@@ -62,6 +64,7 @@ public sealed class AskToday(IDbContextFactory<AgencyDb> databases, AgencyClock 
             HandOverCard.Since(agency))
         {
             Nurses = [.. agency.Roster.Nurses.Select(n => new NurseToday(n.Id, n.Name, n.Credential, NurseCalendar.AbsenceOn(n, agency.Today)))],
+            LateStarts = LateStarts.Of(agency, week, records),
             WeekVersion = week?.Version ?? 0,
         };
     }

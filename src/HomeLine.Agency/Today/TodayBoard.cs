@@ -30,6 +30,9 @@ public sealed record TodayBoard(
     /// <summary>Nurses with their names, in roster order.</summary>
     public ImmutableArray<NurseToday> Nurses { get; init; } = [];
 
+    /// <summary>Nurses who, by what they recorded, come too late to their next visit.</summary>
+    public ImmutableArray<LateStart> LateStarts { get; init; } = [];
+
     /// <summary>The published version of this week; 0 when none is.</summary>
     public int WeekVersion { get; init; }
 
