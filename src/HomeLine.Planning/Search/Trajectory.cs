@@ -11,14 +11,15 @@ namespace HomeLine.Planning.Search;
 /// </summary>
 internal sealed class Trajectory
 {
-    private const double FirstTemperature = 20, LastTemperature = 0.02, RoundsPerUnit = 100, ColdestStart = 0.25;
+    private const double FirstTemperature = 20, LastTemperature = 0.2, RoundsPerUnit = 100, ColdestStart = 0.25;
     private const int LargestRuin = 24;
+    private const double LargestShareRuined = 0.4;
 
     /// <summary>Smaller weeks, and shorter searches, are not worth an exact solver.</summary>
-    private const int SmallestPolished = 30, FewestRoundsPolished = 5_000;
+    private const int SmallestPolished = 10, FewestRoundsPolished = 5_000;
 
     /// <summary>Nurse-days are remembered in the later part of the search, when they are good.</summary>
-    private const double RememberFrom = 0.4;
+    private const double RememberFrom = 0.2;
 
     private readonly CompiledWeek _week;
     private readonly WeekSearch _search;
@@ -163,7 +164,7 @@ internal sealed class Trajectory
         }
         else
         {
-            int most = Math.Min(LargestRuin, Math.Max(4, _week.Units.Count / 4));
+            int most = Math.Min(LargestRuin, Math.Max(4, (int)(LargestShareRuined * _week.Units.Count)));
             _pick.Begin(1 + _chance.Next(most));
             Ruin(kind);
             _search.Editor.Remove(_current, _pick.Units);

@@ -2,10 +2,10 @@ using HomeLine.Planning.Cost;
 
 namespace HomeLine.Planning.Search.Polishing;
 
-/// <summary>The nurse-days of accepted plans, a few dozen for each nurse and day, the cheapest order of each set of care.</summary>
+/// <summary>The nurse-days of accepted plans, up to a hundred for each nurse and day, the cheapest order of each set of care.</summary>
 internal sealed class RoutePool(CompiledWeek week)
 {
-    private const int KeptPerRoute = 40;
+    private const int KeptPerRoute = 100;
 
     private readonly RouteColumn?[] _columns = new RouteColumn?[week.Routes.Count * KeptPerRoute];
     private readonly int[] _next = new int[week.Routes.Count];
