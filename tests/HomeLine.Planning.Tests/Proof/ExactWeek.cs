@@ -32,7 +32,7 @@ internal sealed class ExactWeek
     /// <summary>The best plan there is, with the score the solver proved.</summary>
     public WeekPlan Best()
     {
-        var solver = new CpSolver { StringParameters = "num_workers:1 random_seed:1 max_time_in_seconds:120" };
+        var solver = new CpSolver { StringParameters = "num_workers:1 random_seed:1 max_deterministic_time:200" };
         var tiers = new List<long>();
         foreach (LinearExpr tier in _points.Tiers)
         {
