@@ -43,7 +43,7 @@ internal static class HandOverCard
         TroubleState.Open => trouble.Offer?.Next is { } next ? $"Waits: {next.What}" : "An answer has to be chosen.",
         TroubleState.Stopped => "A licensed person decides.",
         TroubleState.Applied => $"Answer {trouble.AppliedAnswer} applied. {trouble.Reason}",
-        TroubleState.Closed => $"Closed. {(trouble.Offer?.Facts is { IsEmpty: false } facts ? facts[0] : trouble.Reason)}",
+        TroubleState.Closed => trouble.Offer?.Facts is { IsEmpty: false } facts ? facts[0] : trouble.Reason,
         _ => throw new ArgumentOutOfRangeException(nameof(trouble), trouble.State, "Unknown state"),
     };
 
