@@ -51,6 +51,27 @@ internal static class Steps
         return Difference(week, [.. stands.Values], EditKind.CarryOver, words);
     }
 
+    /// <summary>The planner's new draft as a step, so that what people had done before can be taken back to.</summary>
+    /// <param name="stood">The week as it stood: the draft, or the published week; empty when there was neither.</param>
+    /// <param name="saved">The new draft.</param>
+    public static WeekEdit Planned(PlannedWeek? stood, StoredWeek saved)
+    {
+        (ImmutableArray<WeekVisit> before, ImmutableArray<WeekVisit> after) = Between(stood?.Visits ?? [], saved.Week.Visits);
+        return new WeekEdit
+        {
+            FirstDay = saved.Week.FirstDay,
+            Number = 0,
+            Base = saved.Week.Version,
+            Revision = saved.Revision,
+            Kind = EditKind.Planned,
+            Words = $"Planned anew: {Count(after.Length)}",
+            At = saved.SavedAt,
+            By = saved.SavedBy,
+            Before = before,
+            After = after,
+        };
+    }
+
     private static Outcome<WeekEdit> Move(WorkingWeek week, HandEdit edit)
     {
         if (HandMoves.Of(week, edit) is not { } move)
@@ -76,11 +97,17 @@ internal static class Steps
 
     private static Outcome<WeekEdit> Difference(WorkingWeek week, ImmutableArray<WeekVisit> then, EditKind kind, string words)
     {
-        var now = week.Week.Visits.ToDictionary(v => v.Id);
-        var next = then.ToDictionary(v => v.Id);
-        ImmutableArray<WeekVisit> before = [.. now.Values.Where(v => !next.TryGetValue(v.Id, out WeekVisit? n) || !IsWhere(n, v))];
-        ImmutableArray<WeekVisit> after = [.. next.Values.Where(v => !now.TryGetValue(v.Id, out WeekVisit? n) || !IsWhere(n, v))];
+        (ImmutableArray<WeekVisit> before, ImmutableArray<WeekVisit> after) = Between(week.Week.Visits, then);
         return before.IsEmpty && after.IsEmpty && kind != EditKind.CarryOver ? NothingToUndo : Made(week, kind, words) with { Before = before, After = after };
+    }
+
+    private static (ImmutableArray<WeekVisit> Before, ImmutableArray<WeekVisit> After) Between(ImmutableArray<WeekVisit> now, ImmutableArray<WeekVisit> then)
+    {
+        var was = now.ToDictionary(v => v.Id);
+        var next = then.ToDictionary(v => v.Id);
+        return (
+            [.. was.Values.Where(v => !next.TryGetValue(v.Id, out WeekVisit? n) || !IsWhere(n, v))],
+            [.. next.Values.Where(v => !was.TryGetValue(v.Id, out WeekVisit? n) || !IsWhere(n, v))]);
     }
 
     private static WeekEdit Reversed(WorkingWeek week, WeekEdit edit, EditKind kind) =>

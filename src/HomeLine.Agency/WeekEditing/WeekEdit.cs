@@ -59,6 +59,9 @@ public enum EditKind
     /// <summary>Changes of an earlier draft brought over to a newer published version.</summary>
     CarryOver,
 
+    /// <summary>The planner made the draft anew.</summary>
+    Planned,
+
     /// <summary>The draft was published: nothing before it can be taken back.</summary>
     Published,
 }

@@ -13,7 +13,7 @@ using NodaTime;
 namespace HomeLine.Agency.WeekPlanning;
 
 /// <summary>Plans a week in the background: one run at a time, with progress, stoppable, and the best kept as a draft.</summary>
-public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClock clock, ILogger<PlanTheWeek> log) : IDisposable
+public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClock clock, WorkingWeeks weeks, ILogger<PlanTheWeek> log) : IDisposable
 {
     /// <summary>
     /// The week and the one after: a dressing done a day earlier may spare the next week a visit. In a year simulated that way a tenth fewer
@@ -104,8 +104,15 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
     private async Task KeepAsync(Actor actor, PlannedWeek week)
     {
         await using AgencyDb db = await databases.CreateDbContextAsync(CancellationToken.None);
+        await using var turn = await db.BeginWorkAsync(CancellationToken.None);
         StoredWeek? draft = await WeekStore.DraftAsync(db, week.FirstDay, CancellationToken.None);
-        await WeekStore.SaveDraftAsync(db, actor, week, draft?.Revision ?? 0, clock.RealNow(), CancellationToken.None);
+        PlannedWeek? stood = draft?.Week ?? (await WeekStore.PublishedAsync(db, week.FirstDay, CancellationToken.None))?.Week;
+        Outcome<StoredWeek> saved = await WeekStore.SaveDraftAsync(db, actor, week, draft?.Revision ?? 0, clock.RealNow(), CancellationToken.None);
+        if (!saved.Succeeded) return;
+        WeekEdit step = await EditStore.AddAsync(db, Steps.Planned(stood, saved.Value), CancellationToken.None);
+        await db.SaveChangesAsync(CancellationToken.None);
+        await turn.CommitAsync(CancellationToken.None);
+        weeks.Tell(new WeekChanged(week.FirstDay, saved.Value.Revision, actor.Name, step.Words));
     }
 
     private static string Summary(CheckReport check, PlannedWeek week) =>

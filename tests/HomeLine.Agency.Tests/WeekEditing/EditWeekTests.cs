@@ -150,7 +150,10 @@ public sealed class EditWeekTests(PostgresCluster cluster)
         WorkingWeek planned = await WeekAsync(agency);
         Assert.Equal(Where(moved, visit), Where(planned, visit));
         Assert.Contains(visit, planned.Log.Pinned);
-        Assert.Null(planned.Log.Undoable);
+        // The planner's draft is a step like any other: what people had done is one step back.
+        Assert.Equal(EditKind.Planned, planned.Log.Undoable?.Kind);
+        WorkingWeek back = (await agency.Ask<EditWeek>().UndoAsync(TestAgency.Coordinator, DemoAgency.FirstDay, planned.Revision, Cancel)).Value;
+        Assert.Equal(moved.Week.Visits.Select(v => (v.Id, v.Nurse, v.Day, v.Start)).Order(), back.Week.Visits.Select(v => (v.Id, v.Nurse, v.Day, v.Start)).Order());
     }
 
     [Fact]

@@ -1,6 +1,5 @@
 using HomeLine.Agency;
 using HomeLine.Agency.WeekEditing;
-using HomeLine.Agency.WeekPlanning;
 using Microsoft.JSInterop;
 using NodaTime.Text;
 
@@ -82,7 +81,6 @@ public sealed partial class WorkOnWeekPage
     public async ValueTask DisposeAsync()
     {
         Live.Changed -= Heard;
-        Planning.Changed -= Planned;
         await left.CancelAsync();
         left.Dispose();
         here?.Dispose();
@@ -105,12 +103,6 @@ public sealed partial class WorkOnWeekPage
     {
         if (change.FirstDay == firstDay && !left.IsCancellationRequested)
             _ = InvokeAsync(() => CatchUpAsync(change.Revision, $"{change.By}: {change.Words}."));
-    }
-
-    private void Planned(PlanRun run)
-    {
-        if (run.FirstDay == firstDay && run.State is PlanRunState.Finished or PlanRunState.StoppedAndKept && !left.IsCancellationRequested)
-            _ = InvokeAsync(() => CatchUpAsync(-1, "The week was planned anew."));
     }
 
     /// <summary>Shows what somebody else did; what is in hand stays in hand where it still can.</summary>

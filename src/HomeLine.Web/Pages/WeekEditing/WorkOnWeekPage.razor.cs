@@ -50,11 +50,7 @@ public sealed partial class WorkOnWeekPage
     }
 
     /// <inheritdoc/>
-    protected override void OnInitialized()
-    {
-        Live.Changed += Heard;
-        Planning.Changed += Planned;
-    }
+    protected override void OnInitialized() => Live.Changed += Heard;
 
     /// <inheritdoc/>
     protected override async Task OnAfterRenderAsync(bool firstRender)
