@@ -76,6 +76,36 @@ public sealed class PlannerLawTests
     }
 
     [Fact]
+    public void A_patient_less_never_makes_the_best_plan_worse()
+    {
+        for (int seed = 701; seed < 721; seed++)
+        {
+            WeekProblem problem = RandomWeek.Tiny(seed, 5);
+            string gone = problem.Tasks[0].Patient;
+            WeekProblem fewer = problem with
+            {
+                Patients = [.. problem.Patients.Where(p => p.Id != gone)],
+                Tasks = [.. problem.Tasks.Where(t => t.Patient != gone)],
+            };
+            Assert.True(new FullEnumeration(fewer).Best() <= new FullEnumeration(problem).Best());
+        }
+    }
+
+    [Fact]
+    public void Care_that_nobody_can_do_is_unmet_in_the_plan_and_proven_to_be_so_in_every_plan()
+    {
+        // Nobody has the skill: the list of nurses who could is empty, so the points of leaving it out are the least there are.
+        WeekProblem problem = SmallWeek.Of(
+            [SmallWeek.Nurse("N1", 0, 1), SmallWeek.Nurse("N2", 1)],
+            [SmallWeek.Patient("P1", 1), SmallWeek.Patient("P2", 2)],
+            [SmallWeek.Task("T1", "P1"), SmallWeek.Task("T2", "P2", 0, 1) with { Skills = ["PORT"] }]);
+        WeekPlan plan = Plan(problem, new PlanOptions(1, 200));
+        Assert.Equal("T2", Assert.Single(plan.Unmet).Task);
+        Assert.NotEmpty(plan.Unmet[0].Reasons);
+        Assert.True(Planner.Bound(problem, plan, cancel: TestContext.Current.CancellationToken).Optimal);
+    }
+
+    [Fact]
     public void A_mirrored_map_has_the_same_best_score()
     {
         for (int seed = 501; seed < 511; seed++)

@@ -120,6 +120,17 @@ internal sealed class Rows
             }
 
             if (_week.Problem.Patients[door.Key.Patient].CrewSize < 2) continue;
+            foreach (int there in door.Select(p => p.Day.Index).Distinct())
+            {
+                // Whoever comes, in whichever part, comes to a visit that is made: otherwise one nurse could be half of either person.
+                int row = Row(int.MinValue, 0);
+                foreach ((NurseDay day, VisitNode node) in door)
+                {
+                    int times = (day.Index == there ? 1 : 0) - (node.IsSecond ? 0 : 1);
+                    if (times != 0) node.Rows.Add((row, times));
+                }
+            }
+
             foreach (int unit in door.SelectMany(p => p.Node.Units).Select(u => u.Index).Distinct().Order())
             {
                 int row = Row(0, 0);

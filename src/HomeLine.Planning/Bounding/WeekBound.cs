@@ -42,8 +42,8 @@ public sealed record TierBound(Tier Tier, long Planned, long AtLeast)
     /// <summary>The plan is as good as any in this tier.</summary>
     public bool Closed => Planned == AtLeast;
 
-    /// <summary>By how much of the bound the plan may be too high, percent; 0 when closed.</summary>
-    public double GapPercent => Closed ? 0 : 100.0 * (Planned - AtLeast) / Math.Max(1, AtLeast);
+    /// <summary>What of the plan's amount a better plan might save at most, percent; 0 when closed.</summary>
+    public double GapPercent => Closed ? 0 : 100.0 * (Planned - AtLeast) / Planned;
 }
 
 /// <summary>
