@@ -1,7 +1,6 @@
 using HomeLine.Agency.Mending;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.Tests.Storage;
-using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using Microsoft.EntityFrameworkCore;
