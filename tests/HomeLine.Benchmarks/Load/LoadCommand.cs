@@ -44,7 +44,7 @@ internal static class LoadCommand
         Console.WriteLine($"{roster.Patients.Length:N0} patients, {roster.Lines.Length:N0} lines; {users} people, {pause:0.#} s between clicks");
 
         // One visitor first: everything is compiled and read once before anything counts.
-        (Visitor one, double page, double alive) = await Visitor.OpenAsync(http, agency.Address, cookie, "/due", cancel);
+        (Visitor one, double page, double alive) = await Visitor.OpenAsync(http, agency.Address, cookie, "/report", cancel);
         Console.WriteLine($"first page of all: request {page:N0} ms, on screen after {alive:N0} ms");
         one.KeepsWhatItSees = true;
         foreach (string path in paths.Concat(paths))

@@ -18,7 +18,7 @@ internal static class YearCommand
         var patients = new Option<int>("--patients") { Description = "People in care at a time.", DefaultValueFactory = _ => 60 };
         var weeks = new Option<int>("--weeks") { Description = "Weeks.", DefaultValueFactory = _ => 52 };
         var seed = new Option<int>("--seed") { Description = "Draws the year.", DefaultValueFactory = _ => 1 };
-        var iterations = new Option<int>("--iterations") { Description = "Rounds of the search for each week.", DefaultValueFactory = _ => 3_000 };
+        var iterations = new Option<int>("--iterations") { Description = "Rounds of the search for each week.", DefaultValueFactory = _ => 20_000 };
         var days = new Option<int>("--days") { Description = "Days the program looks at when it plans a week.", DefaultValueFactory = _ => 14 };
         var csv = new Option<FileInfo?>("--csv") { Description = "Writes the late hours of each week." };
         var picture = new Option<FileInfo?>("--picture") { Description = "Writes a drawing (SVG) of the year, a bar for each way and measure." };
