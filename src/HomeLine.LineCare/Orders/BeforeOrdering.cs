@@ -44,7 +44,8 @@ public static class BeforeOrdering
         if (order is { Kind: OrderKind.DrugLevel, DoseTimes.IsEmpty: true })
             Add(DecisionCodes.LevelWithoutDoseTimes, ReplyWeight.Ask, "A level is drawn before a dose: at what times are the doses? It is not planned before that is known.");
         foreach (var old in Replaced(care, order))
-            Add(OrderCodes.FrequencyReplaced, ReplyWeight.Tell, $"Order {old.Id}, {old.VisitsPerWeek} a week, ends {Says.Short(order.StartsOn.PlusDays(-1))}: this one takes its place.");
+            Add(OrderCodes.FrequencyReplaced, ReplyWeight.Tell, $"Order {old.Id}, {old.VisitsPerWeek} a week, ends {Says.Short(order.StartsOn.PlusDays(-1))}: this one takes its place."
+                + (old.AsNeededVisits > 0 && order.AsNeededVisits is not > 0 ? " Its as-needed visits end with it, and the new one has none." : ""));
         replies.AddRange(Missing(care, order, policy, now));
         AskAboutFrequency(care, order, now, Add);
         AskAboutLooser(care, order, policy, now, Add);

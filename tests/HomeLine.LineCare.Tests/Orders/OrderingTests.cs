@@ -17,16 +17,20 @@ public sealed class OrderingTests
     private static void Accepts(Given given, OrderDraft draft) =>
         Assert.Empty(BeforeOrdering.Replies(given.Care, draft, given.Policy, At(Mar(8), 12)));
 
-    /// <summary>42 CFR 409.43(b), looked up: an as-needed order names the signs that would prompt a visit and a limit on the number of visits.</summary>
     [Fact]
     public void A_new_visit_frequency_takes_the_place_of_the_one_before_and_says_so()
     {
         CareOrder twice = Weekly with { Id = "O2", VisitsPerWeek = 2, StartsOn = Mar(10) };
         Says(Picc().Order(Weekly), new OrderDraft(twice, Signs: "lifting"), OrderCodes.FrequencyReplaced, ReplyWeight.Tell);
+        Assert.Contains(
+            "as-needed visits end with it",
+            Assert.Single(BeforeOrdering.Replies(Picc().Order(Weekly).Care, new OrderDraft(twice with { AsNeededVisits = null }), Picc().Policy, At(Mar(9), 12)), r => r.Code == OrderCodes.FrequencyReplaced).Sentence,
+            StringComparison.Ordinal);
         Assert.Empty(BeforeOrdering.Replaced(Picc().Order(Weekly with { EndsOn = Mar(9) }).Care, twice));
         Assert.Empty(BeforeOrdering.Replaced(Picc().Order(Weekly).Care, twice with { Kind = OrderKind.Labs }));
     }
 
+    /// <summary>42 CFR 409.43(b), looked up: an as-needed order names the signs that would prompt a visit and a limit on the number of visits.</summary>
     [Fact]
     public void As_needed_visits_need_signs_and_a_limit()
     {
