@@ -27,9 +27,19 @@ public sealed record PutDown(
     /// <summary>Patient and risk put on file here.</summary>
     public ImmutableHashSet<string> Risks { get; init; } = [];
 
+    /// <summary>Nurses whose leave was entered here.</summary>
+    public ImmutableHashSet<string> OnLeave { get; init; } = [];
+
+    /// <summary>Orders of a first dose that were completed here.</summary>
+    public ImmutableHashSet<string> CompletedDoses { get; init; } = [];
+
     internal static async Task<PutDown> ReadAsync(AgencyDb db, CancellationToken cancel)
     {
-        string[] actions = ["validate-caregiver", "stop-caregiver", "hold-patient", "return-home", "except", "end-order", "correct-patient", "put-on-file"];
+        string[] actions =
+        [
+            "validate-caregiver", "stop-caregiver", "hold-patient", "return-home", "except", "end-order", "correct-patient", "put-on-file",
+            "keep-leave", "nurse-out", "complete-first-dose",
+        ];
         var entries = await db.AuditEntries.AsNoTracking().Where(e => actions.Contains(e.Action)).Select(e => new { e.Action, e.Subject }).ToListAsync(cancel);
         return new PutDown(
             [.. entries.Where(e => e.Action is "validate-caregiver" or "stop-caregiver").Select(e => e.Subject)],
@@ -39,14 +49,33 @@ public sealed record PutDown(
             [.. entries.Where(e => e.Action == "correct-patient").Select(e => e.Subject)])
         {
             Risks = [.. entries.Where(e => e.Action == "put-on-file").Select(e => e.Subject)],
+            OnLeave = [.. entries.Where(e => e.Action is "keep-leave" or "nurse-out").Select(e => LastWord(e.Subject))],
+            CompletedDoses = [.. entries.Where(e => e.Action == "complete-first-dose").Select(e => LastWord(e.Subject))],
         };
     }
 
-    /// <summary>An order that a newer one ended here stays ended; what else the file says of it counts.</summary>
+    private static string LastWord(string subject) => subject[(subject.LastIndexOf(' ') + 1)..];
+
+    /// <summary>Leave entered here stays; what else the file says of the nurse counts.</summary>
+    internal ImmutableArray<NurseFile> Keep(ImmutableArray<NurseFile> stored, ImmutableArray<NurseFile> incoming)
+    {
+        var known = stored.Where(n => OnLeave.Contains(n.Id)).DistinctBy(n => n.Id).ToDictionary(n => n.Id, StringComparer.Ordinal);
+        return [.. incoming.Select(n => known.TryGetValue(n.Id, out NurseFile? ours) ? n with { Leaves = [.. ours.Leaves.Union(n.Leaves)] } : n)];
+    }
+
+    /// <summary>An order that a newer one ended here stays ended, and a first dose completed here stays so; what else the file says of it counts.</summary>
     internal ImmutableArray<CareOrder> Keep(ImmutableArray<CareOrder> stored, ImmutableArray<CareOrder> incoming)
     {
         var ended = stored.Where(o => EndedOrders.Contains(o.Id)).DistinctBy(o => o.Id).ToDictionary(o => o.Id, o => o.EndsOn, StringComparer.Ordinal);
-        return [.. incoming.Select(o => ended.TryGetValue(o.Id, out LocalDate? last) && !(o.EndsOn < last) ? o with { EndsOn = last } : o)];
+        var completed = stored.Where(o => CompletedDoses.Contains(o.Id)).DistinctBy(o => o.Id).ToDictionary(o => o.Id, StringComparer.Ordinal);
+        return
+        [
+            .. incoming
+                .Select(o => ended.TryGetValue(o.Id, out LocalDate? last) && !(o.EndsOn < last) ? o with { EndsOn = last } : o)
+                .Select(o => completed.TryGetValue(o.Id, out CareOrder? ours)
+                    ? o with { FirstDose = ours.FirstDose, NotBefore = ours.NotBefore, WorkMinutes = ours.WorkMinutes, Skills = ours.Skills }
+                    : o),
+        ];
     }
 
     /// <summary>Dates corrected and risks put on file here stay; what else the file says of the patient counts.</summary>

@@ -42,7 +42,7 @@ public sealed record RosterChange
         {
             Profile = RowChanges.Between("profile", RosterKeys.Of, current is null ? [] : [current.Profile], [incoming.Profile]),
             Map = RowChanges.Between("map", RosterKeys.Of, current is null ? [] : [current.Map], [incoming.Map]),
-            Nurses = RowChanges.Between("nurse", RosterKeys.Of, current?.Nurses ?? [], incoming.Nurses),
+            Nurses = RowChanges.Between("nurse", RosterKeys.Of, current?.Nurses ?? [], ours.Keep(current?.Nurses ?? [], incoming.Nurses)),
             Patients = RowChanges.Between("patient", RosterKeys.Of, current?.Patients ?? [], ours.Keep(current?.Patients ?? [], incoming.Patients)),
             Lines = RowChanges.Between("line", RosterKeys.Of, current?.Lines ?? [], incoming.Lines),
             Infusions = RowChanges.Between("infusion", RosterKeys.Of, current?.Infusions ?? [], incoming.Infusions),

@@ -69,6 +69,21 @@ public sealed class WhatAnImportKeepsTests
     }
 
     [Fact]
+    public void Leave_entered_here_stays_beside_that_of_the_file()
+    {
+        var ill = new Leave(new LocalDate(2027, 3, 9), new LocalDate(2027, 3, 9), "ill");
+        AgencyRoster stored = DemoAgency.Roster with
+        {
+            Nurses = [.. DemoAgency.Roster.Nurses.Select(n => n.Id == "N2" ? n with { Leaves = [.. n.Leaves, ill] } : n)],
+        };
+
+        NurseFile after = RosterChange.Between(stored, DemoAgency.Roster, PutDown.Nothing with { OnLeave = ["N2"] }).Nurses.After.Single(n => n.Id == "N2");
+
+        Assert.Equal([.. stored.Nurses.Single(n => n.Id == "N2").Leaves], after.Leaves);
+        Assert.DoesNotContain(ill, RosterChange.Between(stored, DemoAgency.Roster).Nurses.After.Single(n => n.Id == "N2").Leaves);
+    }
+
+    [Fact]
     public void A_policy_comes_with_the_first_patients_and_from_then_on_through_the_library()
     {
         var rule = new PolicyRule("dressing.film.max", 6, "days", new LocalDate(2027, 3, 1), PolicyLevel.Agency, RuleStanding.OwnDefault, "invented for this test");
