@@ -74,7 +74,7 @@ internal sealed class ApplyDesk(AgencyDb db, Actor actor, AgencyAtHand agency, I
         IEnumerable<string> since = (await WeekStore.HistoryAsync(db, filed.Week, cancel))
             .Where(v => v.Version > filed.WeekVersion)
             .Select(v => $"version {v.Version} by {v.PublishedBy}{(v.Reason.Length > 0 ? $" ({v.Reason})" : "")}");
-        return new Refusal("stale-week", $"The week changed since these answers were found: {string.Join("; ", since)}.", "Report it again to see answers that fit the week as it is.");
+        return new Refusal("stale-week", $"The week changed since these answers were found: {string.Join("; ", since)}.", "Look for answers again: they will fit the week as it is.");
     }
 
     /// <summary>What starts within the hour or has begun is not moved; the nurse who is out or late is the exception, it is she who cannot.</summary>
@@ -95,7 +95,7 @@ internal sealed class ApplyDesk(AgencyDb db, Actor actor, AgencyAtHand agency, I
             bool close = moves && !hers && change.Before!.Day.At(change.Before.Start) < frozen;
             bool past = change.After is { } then && (moves || change.Before is null) && then.Day.At(then.Start) < now;
             if (close || past)
-                return new Refusal("frozen-since", $"Too much time has passed: {change.Words}", "Report it again to see answers that fit the time that is left.");
+                return new Refusal("frozen-since", $"Too much time has passed: {change.Words}", "Look for answers again: they will fit the time that is left.");
         }
 
         return null;

@@ -1,13 +1,15 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Roster;
 using HomeLine.Planning.Mending;
-using HomeLine.Planning.Problem;
 
 namespace HomeLine.Agency.Mending;
 
 /// <summary>Roads are closed for a while: who cannot be reached in time, who cannot wait, and who is phoned. Pure.</summary>
 internal static class ClosureCase
 {
+    /// <summary>How the title of every closure begins; closures are found by it.</summary>
+    public const string TitleBegins = "Closed: ";
+
     public static Refusal? Fault(RoadShut entry, AgencyAtHand agency)
     {
         if (entry.Crossings.IsEmpty && entry.Towns.IsEmpty)
@@ -22,55 +24,27 @@ internal static class ClosureCase
             : new Refusal("closure-unknown-place", "One of the places is not on the agency's map.", "Choose from the list.");
     }
 
-    public static MendOffer Offer(RoadShut entry, MendSetting setting)
+    /// <param name="entry">What is closed.</param>
+    /// <param name="others">Closures that were reported before and count as well.</param>
+    /// <param name="setting">The week as it stands, with the roads as usual.</param>
+    public static MendOffer Offer(RoadShut entry, ImmutableArray<RoadShut> others, MendSetting setting)
     {
-        RoadChange change = Change(entry, setting);
-        var trouble = new Trouble.Roads(change);
-        ImmutableArray<string> couriers = CourierCautions.Of(change, setting);
-        MendOffer offer = new WeekMend(setting).Of([trouble]);
-        string what = string.Join(", ", entry.Crossings.Concat(entry.Towns.Select(code => setting.Agency.Roster.Map.Towns.First(t => t.Code == code).Name)));
+        AgencyRoster roster = setting.Agency.Roster;
+        MendOffer offer = new WeekMend(setting).Of([.. StandingClosures.Changes([entry, .. others], roster, setting.Calendar).Select(c => new Trouble.Roads(c))]);
+        string what = string.Join(", ", entry.Crossings.Concat(entry.Towns.Select(code => roster.Map.Towns.First(t => t.Code == code).Name)));
         return offer with
         {
             Facts =
             [
                 $"{what} closed from {DayWords.Moment(entry.From)} to {DayWords.Moment(entry.To)}{(entry.Why.Length > 0 ? $": {entry.Why}" : "")}.",
-                .. couriers,
+                "It counts for every answer until then. When the road opens earlier, close this without an answer: it counts no more.",
+                .. StandingClosures.Changes([entry], roster, setting.Calendar).SelectMany(c => CourierCautions.Of(c, setting)),
                 .. offer.CannotWait.IsEmpty ? ["Every visit still reaches its patient at its time."] : ImmutableArray<string>.Empty,
                 "Whether a road can be driven is the nurse's to judge on the spot. She turns back when it cannot.",
             ],
+            Next = offer.CannotWait.IsEmpty
+                ? new NextStep("No visit is touched. Close it when the road is open again.", entry.To.InZoneLeniently(roster.Profile.Zone).ToInstant())
+                : null,
         };
-    }
-
-    private static RoadChange Change(RoadShut entry, MendSetting setting)
-    {
-        var usual = (MapTravel)setting.Roads.Times;
-        ITravelTimes then = entry.Crossings.IsEmpty ? usual : usual.WithClosed([.. usual.Closed, .. entry.Crossings]);
-        if (!entry.Towns.IsEmpty) then = new ShutTowns(then, entry.Towns, setting);
-        return new RoadChange(setting.Calendar.Minute(entry.From), setting.Calendar.Minute(entry.To), then);
-    }
-
-    /// <summary>Nobody drives into or out of a shut town; inside it one can walk.</summary>
-    private sealed class ShutTowns : ITravelTimes
-    {
-        private readonly ITravelTimes _usual;
-        private readonly Dictionary<int, string> _inside = [];
-
-        public ShutTowns(ITravelTimes usual, ImmutableArray<string> shut, MendSetting setting)
-        {
-            _usual = usual;
-            AgencyRoster roster = setting.Agency.Roster;
-            foreach (Patient patient in roster.Patients) Note(setting.Roads.PlaceOfPatient(patient.Id.Value), patient.Home);
-            foreach (NurseFile nurse in roster.Nurses) Note(setting.Roads.PlaceOfNurse(nurse.Id), nurse.Home);
-            for (int drop = 0; drop < roster.Map.Drops.Length; drop++) Note(setting.Roads.PlaceOfDrop(drop), roster.Map.Drops[drop].At);
-
-            void Note(int place, Roster.MapPoint at)
-            {
-                Town nearest = roster.Map.Towns.MinBy(t => Math.Pow(t.At.X - at.X, 2) + Math.Pow(t.At.Y - at.Y, 2))!;
-                if (shut.Contains(nearest.Code)) _inside[place] = nearest.Code;
-            }
-        }
-
-        public int Minutes(int from, int to) =>
-            _inside.GetValueOrDefault(from) == _inside.GetValueOrDefault(to) ? _usual.Minutes(from, to) : ITravelTimes.Unreachable;
     }
 }

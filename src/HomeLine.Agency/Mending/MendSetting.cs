@@ -11,7 +11,7 @@ internal sealed class MendSetting
     {
         Agency = agency;
         Week = week;
-        Standing = StandingWeek.Of(agency.Roster, agency.Files, week, agency.Now, urgent);
+        Standing = StandingWeek.Of(agency.Roster, agency.Files, week, agency.Now, urgent).WithClosures(agency.Closures, agency.Roster);
         Roads = RoadTravel.Of(agency.Roster);
         People = new PeopleNamed(agency);
         ToldMinutes = (int)agency.Files.Policy.ValueOf("told.range", agency.Today);

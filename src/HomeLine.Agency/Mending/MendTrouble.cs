@@ -48,6 +48,14 @@ public sealed class MendTrouble(IDbContextFactory<AgencyDb> databases, AgencyClo
         AgencyWork.DoAsync<FiledTrouble>(databases, clock, actor, AgencyAction.ReportProblem,
             async (db, agency) => await new ApplyDesk(db, actor, agency, clock.RealNow()).CloseAsync(id, reason.Trim(), cancel), cancel);
 
+    /// <summary>
+    /// Works the answers to an open trouble out anew, on the week as it stands now. What was kept when it was told is not kept a second time. Needs
+    /// <see cref="AgencyAction.ReportProblem"/>. A call is refused with <c>stopped-since</c> when a red flag stopped the patient since.
+    /// </summary>
+    public Task<Outcome<FiledTrouble>> LookAgainAsync(Actor actor, string id, CancellationToken cancel) =>
+        AgencyWork.DoAsync<FiledTrouble>(databases, clock, actor, AgencyAction.ReportProblem,
+            async (db, agency) => await new LookAgainDesk(db, actor, agency, clock.RealNow()).TroubleAsync(id, cancel), cancel);
+
     /// <summary>One trouble as kept. Needs <see cref="AgencyAction.ReportProblem"/>.</summary>
     public async Task<Outcome<FiledTrouble>> FindAsync(Actor actor, string id, CancellationToken cancel)
     {

@@ -78,8 +78,8 @@ internal sealed record PreparedTrouble
 
     private static Outcome<PreparedTrouble> Shut(RoadShut entry, AgencyAtHand agency, PlannedWeek week) => new PreparedTrouble
     {
-        Title = $"Closed: {string.Join(", ", entry.Crossings.Concat(entry.Towns))}",
-        Offer = ClosureCase.Offer(entry, new MendSetting(agency, week)),
+        Title = $"{ClosureCase.TitleBegins}{string.Join(", ", entry.Crossings.Concat(entry.Towns))}",
+        Offer = ClosureCase.Offer(entry, [.. agency.Closures], new MendSetting(agency with { Closures = [] }, week)),
     };
 
     private static Outcome<PreparedTrouble> Door(AtTheDoor entry, AgencyAtHand agency, PlannedWeek week, string id)

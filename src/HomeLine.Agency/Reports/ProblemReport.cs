@@ -41,6 +41,9 @@ public sealed record ReportResult
 
     /// <summary>Set when scheduling is allowed.</summary>
     public OfferedAnswers? Offer { get; init; }
+
+    /// <summary>When the answers were worked out anew; empty while they are those of the report itself.</summary>
+    public Instant? AnsweredAt { get; init; }
 }
 
 /// <summary>A stopped flow. There is deliberately no visit time in it.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekPlanning;
@@ -50,6 +51,7 @@ public sealed class ReportProblem(IDbContextFactory<AgencyDb> databases, AgencyC
         if (filed?.Result?.Offer is not { } offer) return new Refusal("no-offer", "This report has no answers to apply.", "Report the problem again.");
         if (filed.Outcome == ReportOutcome.Applied)
             return new Refusal("already-applied", $"Answer {filed.AppliedAnswer} was already applied.", "Look at the week.");
+        if (await LookAgainDesk.StoppedSinceAsync(db, filed.Patient, filed.FiledAt, cancel) is { } stopped) return stopped;
         AnswerInWords? chosen = offer.Answers.FirstOrDefault(a => a.Key == answerKey);
         if (chosen is null) return new Refusal("no-offer", "There is no such answer.", "Choose one of the answers shown.");
         if (chosen != offer.Answers[0] && string.IsNullOrWhiteSpace(reason))
@@ -59,6 +61,23 @@ public sealed class ReportProblem(IDbContextFactory<AgencyDb> databases, AgencyC
         Outcome<AppliedAnswer> applied = await desk.ApplyAsync(filed, offer, chosen, week, reason.Trim(), cancel);
         if (applied.Succeeded) await turn.CommitAsync(cancel);
         return applied;
+    }
+
+    /// <summary>
+    /// Works the answers to a report that waits out anew, on the week as it stands. Needs <see cref="AgencyAction.ReportProblem"/>. Refused with
+    /// <c>stopped-since</c> when a red flag stopped the patient since the report.
+    /// </summary>
+    public Task<Outcome<FiledReport>> LookAgainAsync(Actor actor, string reportId, CancellationToken cancel) =>
+        AgencyWork.DoAsync<FiledReport>(databases, clock, actor, AgencyAction.ReportProblem,
+            async (db, agency) => await new LookAgainDesk(db, actor, agency, clock.RealNow()).ReportAsync(reportId, cancel), cancel);
+
+    /// <summary>One report as kept. Needs <see cref="AgencyAction.ReportProblem"/>.</summary>
+    public async Task<Outcome<FiledReport>> FindAsync(Actor actor, string reportId, CancellationToken cancel)
+    {
+        if (actor.Refuse(AgencyAction.ReportProblem) is { } refusal) return refusal;
+        await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
+        FiledReport? filed = await db.Reports.AsNoTracking().SingleOrDefaultAsync(r => r.Id == reportId, cancel);
+        return filed is null ? new Refusal("report-not-found", "There is no such report.", "Look at today again.") : filed;
     }
 }
 

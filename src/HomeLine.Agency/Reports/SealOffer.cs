@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Lines;
@@ -19,7 +20,9 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
     /// <param name="report">The report; its screen has allowed scheduling.</param>
     /// <param name="wording">What the screen gives to read to the caller.</param>
     /// <param name="now">When the answers are looked for.</param>
-    public static Outcome<SealOffer> Of(AgencyRoster roster, CareFiles files, PlannedWeek week, ProblemReport report, ImmutableArray<string> wording, Instant now)
+    /// <param name="closures">Roads and towns that are closed for a while.</param>
+    public static Outcome<SealOffer> Of(
+        AgencyRoster roster, CareFiles files, PlannedWeek week, ProblemReport report, ImmutableArray<string> wording, Instant now, ImmutableArray<RoadShut> closures = default)
     {
         Patient patient = roster.Patients.First(p => p.Id == report.Patient);
         var calendar = new PlanCalendar(roster.Profile.Zone, week.FirstDay, 7);
@@ -32,7 +35,8 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
 
         ImmutableArray<WeekVisit> replaced = Replaced(week, bundle, calendar, now);
         ShortenedVisits shortened = ShortenedVisits.By(bundle, week, roster, files, calendar, now);
-        StandingWeek standing = StandingWeek.Of(roster, files, shortened.Week, now, bundle.Task, replaced.Select(v => v.Id).ToHashSet());
+        StandingWeek standing = StandingWeek.Of(roster, files, shortened.Week, now, bundle.Task, replaced.Select(v => v.Id).ToHashSet())
+            .WithClosures(closures.IsDefault ? [] : closures, roster);
         var need = new UrgentNeed(patient.Id.Value, [UrgentBundle.TaskId], [.. replaced.Select(v => v.Id)]);
         UrgentAnswers answers = Planner.Answer(standing.Problem, need);
         var words = new AnswerWords(roster, files, patient, bundle, shortened, calendar, report, now);

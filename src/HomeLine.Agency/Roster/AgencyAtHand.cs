@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Decisions;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Lines;
@@ -16,6 +17,9 @@ public sealed record AgencyAtHand(AgencyRoster Roster, CareFiles Files, Instant 
 {
     /// <summary>Every licensed decision so far: what was settled is not asked again.</summary>
     public ImmutableArray<DecisionRecord> Decided { get; init; } = [];
+
+    /// <summary>Closures of roads and towns that were reported and not taken back, past ones among them.</summary>
+    public ImmutableArray<RoadShut> Closures { get; init; } = [];
 
     /// <summary>Today at the branch.</summary>
     public LocalDate Today => Now.InZone(Roster.Profile.Zone).Date;
@@ -39,6 +43,6 @@ public sealed record AgencyAtHand(AgencyRoster Roster, CareFiles Files, Instant 
             : await RememberedRoster.ReadAsync(db, null, cancel);
         return read is null
             ? new Refusal("no-agency", "No agency has been opened yet.", "An administrator opens the demonstration agency or imports a roster.")
-            : new AgencyAtHand(read.Roster, read.Files, clock.Now(read.Roster.Profile)) { Decided = read.Decided };
+            : new AgencyAtHand(read.Roster, read.Files, clock.Now(read.Roster.Profile)) { Decided = read.Decided, Closures = read.Closures };
     }
 }

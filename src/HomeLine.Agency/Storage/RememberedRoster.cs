@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Decisions;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
 using Microsoft.EntityFrameworkCore;
@@ -11,7 +12,9 @@ namespace HomeLine.Agency.Storage;
 /// <param name="Read">The roster as read.</param>
 /// <param name="Files">The same by patient.</param>
 /// <param name="Decided">Every licensed decision.</param>
-internal sealed record RememberedRoster(string? ChainEnd, RosterAsRead Read, CareFiles Files, ImmutableArray<DecisionRecord> Decided)
+/// <param name="Closures">Every closure that was reported and not taken back.</param>
+internal sealed record RememberedRoster(
+    string? ChainEnd, RosterAsRead Read, CareFiles Files, ImmutableArray<DecisionRecord> Decided, ImmutableArray<RoadShut> Closures)
 {
     public AgencyRoster Roster => Read.Roster;
 
@@ -27,6 +30,15 @@ internal sealed record RememberedRoster(string? ChainEnd, RosterAsRead Read, Car
             await ChainEndAsync(db, cancel),
             read,
             before is null ? CareFiles.Of(read.Roster) : before.Files.After(before.Roster, read.Roster),
-            [.. await db.Decisions.AsNoTracking().ToListAsync(cancel)]);
+            [.. await db.Decisions.AsNoTracking().ToListAsync(cancel)],
+            await ClosuresAsync(db, cancel));
+    }
+
+    /// <summary>Found by the title they are filed under, so that not every trouble of the year is read.</summary>
+    private static async Task<ImmutableArray<RoadShut>> ClosuresAsync(AgencyDb db, CancellationToken cancel)
+    {
+        List<TroubleEntry> entries = await db.Troubles.AsNoTracking()
+            .Where(t => t.State != TroubleState.Closed && t.Title.StartsWith(ClosureCase.TitleBegins)).Select(t => t.Entry).ToListAsync(cancel);
+        return [.. entries.OfType<RoadShut>()];
     }
 }

@@ -113,6 +113,7 @@ internal sealed class VisitEvents
             Order = item.Order,
             LumensUsed = kind == LineEventKind.DoseGiven ? Lumens(item, line) : [],
             OutsideLengthCm = kind == LineEventKind.Removed ? LineOf(line)?.RemovedLengthCm : null,
+            Note = kind == LineEventKind.Removed && LineOf(line) is { Looked: true } seen ? VisitWords.Site(seen) : "",
         });
     }
 
@@ -128,7 +129,9 @@ internal sealed class VisitEvents
         AddFlush(line);
         ImmutableArray<string> stuck = [.. line.Lumens.Where(l => l.WontFlush).Select(l => l.Label)];
         if (!stuck.IsEmpty) AddAt(LineEventKind.LumenOccluded, line, e => e with { LumensUsed = stuck, Note = "Does not flush; not forced." });
-        if (line.Looked) AddAt(LineEventKind.SiteChecked, line, e => e with { Note = VisitWords.Site(line) });
+        // The look while the line came out is part of taking it out; the check of the site is a later one.
+        bool tookItOut = events.Any(e => e.Kind == LineEventKind.Removed && e.Line == line.Line);
+        if (line.Looked && !tookItOut) AddAt(LineEventKind.SiteChecked, line, e => e with { Note = VisitWords.Site(line) });
     }
 
     private void AddFlush(LineEntry line)

@@ -24,7 +24,7 @@ internal static class WhichLine
             return false;
         }
 
-        if (entering.Before.Ended is { } ended && entry.Kind != LineEventKind.SiteChecked)
+        if (entering.Before.Ended is { } ended && entry.Kind != LineEventKind.SiteChecked && !SameVisit(entering, ended))
         {
             entering.Refuse(RecordingCodes.LineRemoved, $"This line was taken out on {Says.Short(ended.Performed?.Date ?? entering.Today)}: which line is meant?");
             return false;
@@ -36,6 +36,10 @@ internal static class WhichLine
             entering.Ask(RecordingCodes.LumenMissing, "This line has several lumens: which one?");
         return true;
     }
+
+    /// <summary>Care written down together with the removal, for the same moment, was given before the line came out: a last dose, for example.</summary>
+    private static bool SameVisit(Entering entering, LineEvent ended) =>
+        entering.Entry.Performed == ended.Performed && entering.Together.Any(other => other.Id == ended.Id);
 
     private static void Lumens(Entering entering, Line line, ImmutableArray<string> named)
     {

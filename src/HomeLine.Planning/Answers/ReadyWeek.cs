@@ -24,7 +24,7 @@ public sealed class ReadyWeek
         WeekPlan published = problem.Published is { Visits.IsDefault: false } plan
             ? plan
             : throw new ArgumentException("There is no published plan to answer in.", nameof(problem));
-        _table = new StandingTable(problem, published, []);
+        _table = new StandingTable(problem, published, problem.RoadChanges);
         _score = Checker.Check(problem, published).Score;
     }
 

@@ -49,13 +49,13 @@ public sealed record PlanFigures(
 /// </summary>
 public static class Checker
 {
-    /// <summary>Checks a plan. Never throws for a bad plan: everything wrong is a finding.</summary>
-    public static CheckReport Check(WeekProblem problem, WeekPlan plan) => Check(problem, plan, []);
+    /// <summary>Checks a plan, on the roads as the problem has them. Never throws for a bad plan: everything wrong is a finding.</summary>
+    public static CheckReport Check(WeekProblem problem, WeekPlan plan) => Check(problem, plan, problem.RoadChanges);
 
     /// <summary>Checks a plan while roads take other times for a while.</summary>
     /// <param name="problem">The problem.</param>
     /// <param name="plan">The plan.</param>
-    /// <param name="changes">When, and how long trips then take.</param>
+    /// <param name="changes">When, and how long trips then take; instead of what the problem says of it.</param>
     public static CheckReport Check(WeekProblem problem, WeekPlan plan, ImmutableArray<RoadChange> changes)
     {
         var facts = new PlanFacts(problem, plan, changes);

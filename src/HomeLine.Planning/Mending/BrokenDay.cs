@@ -27,7 +27,7 @@ internal sealed class BrokenDay
         var frozen = problem.FixedVisits().Select(v => v.Id).Concat(overruns.Select(o => o.Key))
             .Where(id => !_out.Contains(id) && !_late.Contains(id)).ToImmutableArray();
         WeekPlan adjusted = published with { Visits = [.. published.Visits.Select(v => Adjusted(v, overruns))] };
-        Changes = [.. troubles.OfType<Trouble.Roads>().Select(r => r.Change)];
+        Changes = [.. troubles.OfType<Trouble.Roads>().Select(r => r.Change), .. problem.RoadChanges];
         Problem = problem with
         {
             Published = adjusted,
@@ -41,6 +41,7 @@ internal sealed class BrokenDay
     /// <summary>The problem as it is now.</summary>
     public WeekProblem Problem { get; }
 
+    /// <summary>Those of the troubles first: where two overlap, the first counts.</summary>
     public ImmutableArray<RoadChange> Changes { get; }
 
     /// <summary>Nurse and day: takes nothing new.</summary>

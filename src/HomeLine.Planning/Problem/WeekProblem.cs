@@ -22,6 +22,12 @@ public sealed record WeekProblem
     /// <summary>Travel times between places.</summary>
     public required ITravelTimes Travel { get; init; }
 
+    /// <summary>
+    /// Times during which trips take other minutes than <see cref="Travel"/> says; they do not overlap. Answers to urgent needs, mends and the checker keep
+    /// to them; planning a week from nothing does not.
+    /// </summary>
+    public ImmutableArray<RoadChange> RoadChanges { get; init; } = [];
+
     /// <summary>The nurses, in a fixed order.</summary>
     public required ImmutableArray<Nurse> Nurses { get; init; }
 
