@@ -31,10 +31,11 @@ internal static class TroubleAnew
     {
         string own = $"{filed.Id}-";
         ImmutableArray<LineEvent> others = [.. agency.Roster.Events.Where(e => !e.Id.Value.StartsWith(own, StringComparison.Ordinal))];
-        AgencyRoster roster = others.Length == agency.Roster.Events.Length ? agency.Roster : agency.Roster with { Events = others };
         if (filed.Entry is NurseIsOut o)
-            roster = roster with { Nurses = [.. roster.Nurses.Select(n => n.Id == o.Nurse ? WithoutLeave(n, o) : n)] };
-        return ReferenceEquals(roster, agency.Roster) ? agency : agency with { Roster = roster, Files = agency.Files.After(agency.Roster, roster) };
+            return agency with { Roster = agency.Roster with { Nurses = [.. agency.Roster.Nurses.Select(n => n.Id == o.Nurse ? WithoutLeave(n, o) : n)] } };
+        if (others.Length == agency.Roster.Events.Length) return agency;
+        AgencyRoster roster = agency.Roster with { Events = others };
+        return agency with { Roster = roster, Files = CareFiles.Of(roster) };
     }
 
     private static NurseFile WithoutLeave(NurseFile nurse, NurseIsOut entry) =>

@@ -88,7 +88,8 @@ public sealed class ClosedRoadsTests(PostgresCluster cluster)
     public void Two_closures_that_overlap_count_together_while_both_hold()
     {
         RoadShut morning = AllDay(["Larch Pass"], []) with { To = Tuesday.Day.At(new LocalTime(12, 0)) };
-        RoadShut noon = AllDay(["Shore Road"], []) with { From = Tuesday.Day.At(new LocalTime(10, 0)), To = Tuesday.Day.At(new LocalTime(14, 0)) };
+        string[] bridges = [.. DemoAgency.Roster.Map.Barriers.Single(b => b.Vertical).Crossings.Select(c => c.Name)];
+        RoadShut noon = AllDay(bridges, []) with { From = Tuesday.Day.At(new LocalTime(10, 0)), To = Tuesday.Day.At(new LocalTime(14, 0)) };
         var calendar = new PlanCalendar(DemoAgency.Roster.Profile.Zone, DemoAgency.FirstDay, 7);
         RoadTravel roads = RoadTravel.Of(DemoAgency.Roster);
         int north = roads.PlaceOfPatient("P44"), south = roads.PlaceOfPatient("P03");
@@ -97,7 +98,7 @@ public sealed class ClosedRoadsTests(PostgresCluster cluster)
 
         Assert.Equal([6, 10, 12], changes.Select(c => (c.From / 60) - 24));
         Assert.True(changes[0].Travel.Minutes(north, south) > roads.Times.Minutes(north, south));
-        // With both ways over the ridge shut only the way round it, beyond the river, is left.
+        // Without the pass the way round is beyond the river; without its bridges too it is the shore, far to the east.
         Assert.True(changes[1].Travel.Minutes(north, south) > changes[0].Travel.Minutes(north, south));
         Assert.Equal(roads.Times.Minutes(north, south), changes[2].Travel.Minutes(north, south));
     }
