@@ -34,6 +34,16 @@ public sealed class NurseDayTests : BunitContext
         Assert.Contains("Wait for the clinical manager.", day.Markup, StringComparison.Ordinal);
     }
 
-    private IRenderedComponent<NurseDay> Show(NurseRow nurse) => Render<NurseDay>(with => with
+    [Fact]
+    public void The_way_to_record_a_visit_is_shown_to_those_who_may()
+    {
+        NurseRow nurse = Arrangement.Nurse(Arrangement.Stop(Arrangement.Visit()));
+
+        Assert.Contains("Record the visit", Show(nurse, mayRecord: true).Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("Record the visit", Show(nurse).Markup, StringComparison.Ordinal);
+    }
+
+    private IRenderedComponent<NurseDay> Show(NurseRow nurse, bool mayRecord = false) => Render<NurseDay>(with => with
+        .Add(d => d.MayRecord, mayRecord)
         .Add(d => d.Nurse, nurse).Add(d => d.Cell, nurse.Days[0]).Add(d => d.Scale, DayScale.For(nurse)));
 }
