@@ -67,7 +67,7 @@ public sealed class AskPatient(IDbContextFactory<AgencyDb> databases, AgencyCloc
             [.. visits.OrderBy(v => v.Day).ThenBy(v => v.Start)])
         {
             Screen = ScreenContext.Of(care, agency.Files.Policy, agency.Today),
-            Frequency = FrequencyLedger.Of(care, visits, agency.Files.Policy, agency.Now),
+            Frequency = FrequencyLedger.Of(care, visits, agency.Roster.SignedVisits, agency.Files.Policy, agency.Now),
             InPlace = care.InPlace(agency.Now),
             Exceptions = care.Exceptions,
             ToldMinutes = (int)agency.Files.Policy.ValueOf("told.range", agency.Today),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare;
 using HomeLine.LineCare.Orders;
@@ -18,11 +19,11 @@ public sealed record FrequencyLedger(CareOrder Order, ImmutableArray<FrequencyWe
     private const int WeeksBack = 4;
 
     /// <summary>One for each frequency order that is active today.</summary>
-    public static ImmutableArray<FrequencyLedger> Of(PatientCare care, IEnumerable<WeekVisit> visits, PolicyBook policy, Instant now)
+    public static ImmutableArray<FrequencyLedger> Of(PatientCare care, IEnumerable<WeekVisit> visits, ImmutableArray<SignedVisit> records, PolicyBook policy, Instant now)
     {
         LocalDate today = now.InZone(care.Zone).Date;
         LocalDate thisWeek = VisitFrequency.FirstDayOfWeek(today, policy);
-        ImmutableArray<LocalDate> days = VisitDays.Of(care, visits, now);
+        ImmutableArray<LocalDate> days = VisitDays.Of(care, visits, records, now);
         return
         [
             .. care.Orders.Where(o => o.Kind == OrderKind.VisitFrequency && o.IsActiveOn(today)).Select(o => new FrequencyLedger(

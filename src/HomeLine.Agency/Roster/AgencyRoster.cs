@@ -26,6 +26,9 @@ public sealed record AgencyRoster
     public ImmutableArray<OutsideCare> OutsideCare { get; init; } = [];
     public ImmutableArray<NurseFile> Nurses { get; init; } = [];
 
+    /// <summary>Visits signed in this program, in the order they were signed; amended ones among them.</summary>
+    public ImmutableArray<SignedVisit> SignedVisits { get; init; } = [];
+
     /// <summary>The agency's own policy rules; the shipped defaults stand beneath them.</summary>
     public ImmutableArray<PolicyRule> Policy { get; init; } = [];
 }

@@ -46,7 +46,17 @@ public static class RosterReader
         long lastEvent = before?.LastEventRow ?? 0;
         ImmutableArray<LineEvent> news = await InOrder(db.LineEvents.Where(entry => EF.Property<long>(entry, RowKey.Row) > lastEvent));
         if (!news.IsEmpty) lastEvent = await db.LineEvents.MaxAsync(entry => EF.Property<long>(entry, RowKey.Row), cancel);
-        return new RosterAsRead(roster with { Events = (known?.Events ?? []).AddRange(news) }, marks.ToImmutable(), lastEvent);
+        // Signed visits are written once as well; of each only what planning asks for is read.
+        long lastVisit = before?.LastVisitRow ?? 0;
+        var signed = await db.VisitRecords.AsNoTracking().Where(r => EF.Property<long>(r, RowKey.Row) > lastVisit).OrderBy(r => EF.Property<long>(r, RowKey.Row))
+            .Select(r => new { Row = EF.Property<long>(r, RowKey.Row), r.Id, r.Patient, r.Day, r.Visit, r.Amends, r.Events }).ToListAsync(cancel);
+        if (signed is [.., var newest]) lastVisit = newest.Row;
+        roster = roster with
+        {
+            Events = (known?.Events ?? []).AddRange(news),
+            SignedVisits = (known?.SignedVisits ?? []).AddRange(signed.Select(r => new SignedVisit(r.Id, r.Patient, r.Day, r.Visit, r.Amends, r.Events))),
+        };
+        return new RosterAsRead(roster, marks.ToImmutable(), lastEvent, lastVisit);
 
         async Task<ImmutableArray<T>> Table<T>(IQueryable<T> rows, ImmutableArray<T>? read)
             where T : class
@@ -66,4 +76,5 @@ public static class RosterReader
 /// <param name="Roster">The roster.</param>
 /// <param name="Marks">By kind of row.</param>
 /// <param name="LastEventRow">Row number of the newest ledger entry; 0 for none.</param>
-internal sealed record RosterAsRead(AgencyRoster Roster, ImmutableDictionary<string, TableMark> Marks, long LastEventRow);
+/// <param name="LastVisitRow">Row number of the newest signed visit; 0 for none.</param>
+internal sealed record RosterAsRead(AgencyRoster Roster, ImmutableDictionary<string, TableMark> Marks, long LastEventRow, long LastVisitRow);

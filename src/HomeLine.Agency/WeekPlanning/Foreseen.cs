@@ -9,6 +9,7 @@ namespace HomeLine.Agency.WeekPlanning;
 
 /// <summary>
 /// The roster as it stands at a later moment if every visit promised until then is made and every clinic does what is expected.
+/// What of them is recorded already is not counted twice.
 /// Only for planning and for checking what was promised: none of it is ever stored, and the true windows follow from what is recorded.
 /// </summary>
 public static class Foreseen
@@ -26,12 +27,15 @@ public static class Foreseen
             .Select(e => (e.Patient, e.Performed!.Value.Date))
             .ToHashSet();
         Instant begins = published.Min(w => w.FirstDay).AtStartOfDayInZone(roster.Profile.Zone).ToInstant();
+        CareDone done = CareDone.Of(roster, published.Min(w => w.FirstDay));
         IEnumerable<LineEvent> visits = published
             .SelectMany(w => w.Visits)
-            .Where(v => v.Held is null && !notMade.Contains((v.Patient, v.Day)))
+            .Where(v => v.Held is null && !notMade.Contains((v.Patient, v.Day)) && !done.IsSigned(v))
+            .OrderBy(v => v.Day).ThenBy(v => v.Start)
             .Select(v => (Visit: v, At: v.Day.At(v.Start).InZoneLeniently(roster.Profile.Zone).ToInstant()))
             .Where(x => x.At < until)
-            .SelectMany(x => Events(x.Visit, x.At, patients[x.Visit.Patient], roster));
+            .SelectMany(x => Events(x.Visit, x.At, patients[x.Visit.Patient], roster))
+            .Where(e => !done.Takes(e));
         IEnumerable<LineEvent> elsewhere = roster.OutsideCare.SelectMany(o => Events(o, patients[o.Patient], roster, begins, now, until));
         return roster with { Events = [.. roster.Events, .. visits, .. elsewhere] };
     }

@@ -12,7 +12,7 @@ namespace HomeLine.Agency.WeekPlanning;
 /// <summary>Patients as the planner's homes: place, state, access, wishes, and how many visits the orders allow.</summary>
 public static class PatientHomes
 {
-    public static PatientHome Of(Patient patient, PatientCare care, PolicyBook policy, RoadTravel roads, PlanCalendar calendar, Instant now)
+    public static PatientHome Of(Patient patient, PatientCare care, PolicyBook policy, RoadTravel roads, PlanCalendar calendar, ImmutableArray<SignedVisit> records, Instant now)
     {
         LocalDate today = now.InZone(calendar.Zone).Date;
         bool needsInterpreter = patient.Language is not ("en" or "");
@@ -31,7 +31,7 @@ public static class PatientHomes
             InterpreterMinutes = needsInterpreter ? (int)policy.ValueOf("visit.interpreter", today) : 0,
             KnownNurses = patient.KnownNurses,
             CrewSize = patient.CrewSize,
-            Allowances = Allowances(care, policy, calendar, now),
+            Allowances = Allowances(care, policy, calendar, records, now),
         };
     }
 
@@ -53,7 +53,7 @@ public static class PatientHomes
     /// Visits the plan of care still allows in each calendar week of the horizon: ordered ones, less those already made,
     /// and the as-needed ones left, which count once for the whole horizon. A week that begins under a renewed order counts by that one.
     /// </summary>
-    private static ImmutableArray<WeekAllowance> Allowances(PatientCare care, PolicyBook policy, PlanCalendar calendar, Instant now)
+    private static ImmutableArray<WeekAllowance> Allowances(PatientCare care, PolicyBook policy, PlanCalendar calendar, ImmutableArray<SignedVisit> records, Instant now)
     {
         CareOrder[] orders = [.. care.Orders.Where(o => o is { Kind: OrderKind.VisitFrequency, VisitsPerWeek: not null }).OrderByDescending(o => o.StartsOn)];
         var allowances = ImmutableArray.CreateBuilder<WeekAllowance>();
@@ -64,7 +64,7 @@ public static class PatientHomes
             // Under an order that starts within the week its visits count for the whole week; before the first order nothing is allowed or counted.
             if (orders.FirstOrDefault(o => o.IsActiveOn(date)) is { } order)
             {
-                int made = MadeIn(care, VisitFrequency.FirstDayOfWeek(date, policy), date, now);
+                int made = MadeIn(care, VisitFrequency.FirstDayOfWeek(date, policy), date, records, now);
                 allowances.Add(new WeekAllowance(first, last, Math.Max(0, order.VisitsPerWeek!.Value - made) + (VisitFrequency.AsNeededLeft(order) ?? 0)));
             }
 
@@ -74,6 +74,6 @@ public static class PatientHomes
         return allowances.ToImmutable();
     }
 
-    private static int MadeIn(PatientCare care, LocalDate from, LocalDate before, Instant now) =>
-        VisitDays.Of(care, [], now).Count(day => day >= from && day < before);
+    private static int MadeIn(PatientCare care, LocalDate from, LocalDate before, ImmutableArray<SignedVisit> records, Instant now) =>
+        VisitDays.Of(care, [], records, now).Count(day => day >= from && day < before);
 }

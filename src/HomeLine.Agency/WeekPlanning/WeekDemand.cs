@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Roster;
+using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Policy;
 using HomeLine.Planning.Problem;
 using NodaTime;
@@ -67,18 +68,22 @@ public sealed record WeekDemand(
 
     /// <summary>A problem over the whole roster with the given tasks.</summary>
     internal static WeekProblem ProblemOf(
-        AgencyRoster roster, CareFiles files, RoadTravel roads, PlanCalendar calendar, Instant now, ImmutableArray<CareTask> tasks) => new()
+        AgencyRoster roster, CareFiles files, RoadTravel roads, PlanCalendar calendar, Instant now, ImmutableArray<CareTask> tasks)
+    {
+        ILookup<PatientId, SignedVisit> records = roster.SignedVisits.ToLookup(v => v.Patient);
+        return new()
         {
             FirstDay = calendar.FirstDay,
             DayCount = calendar.DayCount,
             Now = Math.Max(0, calendar.Minute(now)),
             Travel = roads.Times,
             Nurses = [.. roster.Nurses.Select(n => NurseCalendar.Of(n, roads, calendar, files.Policy, roster.Profile.CompactStates))],
-            Patients = [.. roster.Patients.Select(p => PatientHomes.Of(p, files[p.Id], files.Policy, roads, calendar, now))],
+            Patients = [.. roster.Patients.Select(p => PatientHomes.Of(p, files[p.Id], files.Policy, roads, calendar, [.. records[p.Id]], now))],
             Tasks = tasks,
             Rules = Rules(files.Policy, now.InZone(calendar.Zone).Date),
             DropPoints = DropPoints(roster, roads, calendar),
         };
+    }
 
     private static PlanningRules Rules(PolicyBook policy, LocalDate date) => new(
         DocumentationMinutes: (int)policy.ValueOf("visit.documentation", date),

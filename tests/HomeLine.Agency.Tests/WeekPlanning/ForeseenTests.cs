@@ -1,4 +1,6 @@
+using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
+using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.Planning;
 using HomeLine.Planning.Checking;
@@ -75,6 +77,52 @@ public sealed class ForeseenTests
         PlannedVisit imminent = plan.Visits.Single(v => v.Patient == "P44");
         Assert.Equal(("N3", 1440 + (8 * 60) + 7), (imminent.Nurse, imminent.Start));
     }
+
+    /// <summary>P03's dressing is planned for Wednesday 10 March, 13:12.</summary>
+    [Theory]
+    [InlineData(9)]
+    [InlineData(10)]
+    public void A_visit_signed_earlier_than_planned_is_not_foreseen_again(int day)
+    {
+        WeekVisit planned = Dressing();
+        LineEvent dressed = Dressed(planned, "made-1", day);
+        var signed = new SignedVisit("made", planned.Patient, new LocalDate(2027, 3, day), planned.Id, null, [dressed.Id]);
+        AgencyRoster recorded = DemoAgency.Roster with { Events = DemoAgency.Roster.Events.Add(dressed), SignedVisits = [signed] };
+
+        AgencyRoster then = Foreseen.At(recorded, [DemoAgency.Published], DemoAgency.At(day, 12, 0), DemoAgency.At(15, 0, 0));
+
+        Assert.Equal("made-1", Assert.Single(DressingsOf(then, planned.Patient)).Id.Value);
+        Assert.DoesNotContain(then.Events, e => e.Id.Value.StartsWith($"foreseen {planned.Id} ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Care_in_the_ledger_of_that_day_stands_for_one_planned_visit_and_for_no_other()
+    {
+        WeekVisit planned = Dressing();
+        PlannedWeek twice = DemoAgency.Published with { Visits = DemoAgency.Published.Visits.Add(planned with { Id = "evening", Start = new LocalTime(18, 0) }) };
+        AgencyRoster recorded = DemoAgency.Roster with { Events = DemoAgency.Roster.Events.Add(Dressed(planned, "typed-in", 10)) };
+
+        AgencyRoster then = Foreseen.At(recorded, [twice], DemoAgency.At(10, 12, 0), DemoAgency.At(15, 0, 0));
+
+        Assert.Equal(2, DressingsOf(then, planned.Patient).Length);
+        Assert.Contains(DressingsOf(then, planned.Patient), e => e.Id.Value.StartsWith("foreseen evening ", StringComparison.Ordinal));
+    }
+
+    private static WeekVisit Dressing() => DemoAgency.Published.Visits.Single(v => v.Patient.Value == "P03" && v.Care.Any(c => c.Key.Contains("|Dressing|", StringComparison.Ordinal)));
+
+    private static LineEvent Dressed(WeekVisit planned, string id, int day) => new()
+    {
+        Id = new EventId(id),
+        Patient = planned.Patient,
+        Line = new LineId(planned.Care.Select(c => c.Key.Split('|')).First(k => k[1] == "Dressing")[2]),
+        Kind = LineEventKind.DressingChanged,
+        Performed = CareMoment.Exactly(DemoAgency.At(day, 9, 0), DemoAgency.Roster.Profile.Zone),
+        RecordedAt = DemoAgency.At(day, 10, 0),
+        Dressing = DressingKind.Film,
+    };
+
+    private static LineEvent[] DressingsOf(AgencyRoster roster, PatientId patient) =>
+        [.. roster.Events.Where(e => e.Patient == patient && e.Kind == LineEventKind.DressingChanged && e.Performed!.Value.Date >= DemoAgency.FirstDay)];
 
     [Fact]
     public void This_week_is_planned_from_what_is_recorded_alone() =>
