@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using HomeLine.Agency.Visits;
+using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Policy;
@@ -43,6 +45,10 @@ public sealed record KitList(ImmutableArray<string> Things, ImmutableArray<strin
                 .. care.Risks.HasFlag(RiskFactors.AdhesiveInjury) ? ["Past skin injury from adhesive: remove slowly, use a barrier."] : Array.Empty<string>(),
             ]);
     }
+
+    /// <summary>What to bring to a planned visit.</summary>
+    public static KitList Of(WeekVisit visit, PatientCare care, PolicyBook policy) => Of(
+        visit.Care.Select(c => ItemEntry.FromKey(c.Key, c.Label, true)).OfType<ItemEntry>().Select(i => (i.Item, i.Line, i.Lumens.Length)), care, policy, visit.Day);
 
     private static bool Holds(KitWhen when, PatientCare care, Line? line, DressingKind covering, bool chlorhexidine, LocalDate on) => when switch
     {

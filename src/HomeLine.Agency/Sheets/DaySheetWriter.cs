@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HomeLine.Agency.Kits;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare;
-using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Windows;
 using NodaTime;
 
@@ -50,7 +50,7 @@ internal static class DaySheetWriter
             Minutes = visit.Minutes,
             TravelMinutesBefore = travel,
             ToDo = visit.Second == nurse.Id ? ["Second person: come with the nurse, start together."] : ToDo(visit, care, answer),
-            Bring = Bring(visit, care, agency),
+            Bring = KitList.Of(visit, care, agency.Files.Policy).Things,
             Unusual = Unusual(visit, patient, care, answer, nurse, agency),
             OtherZoneRange = OtherZone(visit.Day, told, range, patient, agency),
         };
@@ -62,30 +62,6 @@ internal static class DaySheetWriter
         return [.. visit.Care.Select(c => windows.TryGetValue(c.Key, out DueWindow? window)
             ? $"{Capital(c.Label)}: last day {window.LastDay.ToString("ddd MMM d", CultureInfo.InvariantCulture)}"
             : Capital(c.Label))];
-    }
-
-    /// <summary>What to bring follows from what is done, and from what must not touch this skin.</summary>
-    private static ImmutableArray<string> Bring(WeekVisit visit, PatientCare care, AgencyAtHand agency)
-    {
-        var bring = new SortedSet<string>(StringComparer.Ordinal);
-        bool chlorhexidine = Materials.ChlorhexidineAllowed(care, agency.Files.Policy, visit.Day).Allowed;
-        foreach (string item in visit.Care.Select(c => c.Key.Split('|')).Where(k => k.Length > 1).Select(k => k[1]))
-        {
-            switch (Enum.TryParse(item, out CareItem kind) ? kind : CareItem.SiteCheck)
-            {
-                case CareItem.Dressing: bring.Add(chlorhexidine ? "Dressing kit, measuring tape" : "Dressing kit without chlorhexidine, measuring tape"); break;
-                case CareItem.PortNeedle: bring.Add(chlorhexidine ? "Port access kit" : "Port access kit without chlorhexidine"); break;
-                case CareItem.Connector: bring.Add("Connectors"); break;
-                case CareItem.Labs: bring.Add("Lab kit, requisition, specimen bag"); break;
-                case CareItem.PortFlush: bring.Add("Port access kit, flush by order"); break;
-                case CareItem.LumenFlush: bring.Add("Flush by order"); break;
-                case CareItem.Set: bring.Add("Administration set by order"); break;
-                case CareItem.OrderedService: bring.Add("What the order names"); break;
-                case CareItem.Recertification: bring.Add("Recertification papers"); break;
-            }
-        }
-
-        return [.. bring];
     }
 
     private static ImmutableArray<string> Unusual(

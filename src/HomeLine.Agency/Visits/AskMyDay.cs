@@ -71,8 +71,6 @@ public sealed class AskMyDay(IDbContextFactory<AgencyDb> databases, AgencyClock 
 
     private static MyStop Stop(WeekVisit visit, DayStop sheet, NurseFile nurse, AgencyAtHand agency, ImmutableArray<string> recorded) => new(
         visit, sheet,
-        KitList.Of(
-            visit.Care.Select(c => ItemEntry.FromKey(c.Key, c.Label, true)).OfType<ItemEntry>().Select(i => (i.Item, i.Line, i.Lumens.Length)),
-            agency.Files[visit.Patient], agency.Files.Policy, visit.Day),
+        KitList.Of(visit, agency.Files[visit.Patient], agency.Files.Policy),
         visit.Second == nurse.Id, recorded);
 }

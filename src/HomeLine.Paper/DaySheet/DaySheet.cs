@@ -81,7 +81,8 @@ public static class DaySheet
     {
         if (!stop.ToDo.IsEmpty)
             yield return new BulletList([.. stop.ToDo.Select(line => (RichText)line)]);
+        // In small print: a kit is a long line, and a full day still goes on two pages.
         if (!stop.Bring.IsEmpty)
-            yield return new FactLines([new Fact("Bring:", string.Join("; ", stop.Bring) + ".")]);
+            yield return new Paragraph(new RichText([new Run("Bring:", true), new Run($" {string.Join("; ", stop.Bring)}.")]), TextRank.Small);
     }
 }

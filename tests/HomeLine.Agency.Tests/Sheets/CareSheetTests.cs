@@ -91,7 +91,9 @@ public sealed class CareSheetTests(PostgresCluster cluster)
         DaySheetContent sheet = (await agency.Services.GetRequiredService<AskSheets>().DaySheetAsync(TestAgency.Coordinator, "N4", new LocalDate(2027, 3, 9), Cancel)).Value;
 
         Assert.Equal(["Oxlip Snufflebrook", "Nasturt Lollopfield", "Eyebright Noodleham"], sheet.Stops.Select(s => s.PatientName));
-        Assert.Contains("Dressing kit without chlorhexidine, measuring tape", sheet.Stops[0].Bring);
+        Assert.Contains("skin antiseptic without chlorhexidine, as ordered", sheet.Stops[0].Bring);
+        Assert.Contains("dressing without any chlorhexidine part", sheet.Stops[0].Bring);
+        Assert.DoesNotContain("skin antiseptic: chlorhexidine with alcohol", sheet.Stops[0].Bring);
         Assert.Contains(sheet.Stops[2].Unusual, u => u.StartsWith("No chlorhexidine", StringComparison.Ordinal));
         Assert.All(sheet.Stops, s => Assert.DoesNotContain("antibiotic", string.Join(' ', [.. s.ToDo, .. s.Bring, .. s.Unusual]), StringComparison.OrdinalIgnoreCase));
     }
