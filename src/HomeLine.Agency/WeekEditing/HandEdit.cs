@@ -18,6 +18,9 @@ public abstract record HandEdit
     /// <summary>A visit is taken out; its care goes to the list of unmet needs.</summary>
     public sealed record TakeOut(string Visit) : HandEdit;
 
+    /// <summary>Another second person comes to a visit of two people; everything else of it stays.</summary>
+    public sealed record ChangeSecond(string Visit, string Second) : HandEdit;
+
     /// <summary>Two visits change places.</summary>
     public sealed record Swap(string Visit, string With) : HandEdit;
 

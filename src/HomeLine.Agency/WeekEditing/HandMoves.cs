@@ -18,6 +18,8 @@ internal static class HandMoves
             HandEdit.Place(var need, var nurse, var day, int position) when UnmetCareNeed.TasksOf(week, need) is { IsEmpty: false } tasks && Works(nurse) =>
                 new HandMove.PlaceCare(tasks, new DayPlace(nurse, week.Calendar.Day(day), position)),
             HandEdit.TakeOut(var visit) when Knows(visit) => new HandMove.TakeOut(visit),
+            HandEdit.ChangeSecond(var visit, var second) when Works(second) && week.Hand.Visits.Any(v => v.Id == visit && v.Second is { } now && now != second && v.Nurse != second) =>
+                new HandMove.ChangeSecond(visit, second),
             HandEdit.Swap(var visit, var with) when Knows(visit) && Knows(with) && visit != with => new HandMove.Swap(visit, with),
             HandEdit.SwapDays(var nurse, var with, var day) when Works(nurse) && Works(with) && nurse != with => new HandMove.SwapDays(nurse, with, week.Calendar.Day(day)),
             _ => null,

@@ -18,6 +18,8 @@ internal static class VisitWords
             $"{now.Patient} {Day(now.Day)} {Time(was.Start)} {People(now)} starts {Time(now.Start)}",
         ({ } was, { } now) when was.Day == now.Day && was.Start == now.Start && People(was) == People(now) =>
             $"{now.Patient} {Place(now)} does other care: {string.Join(", ", now.Care.Select(c => c.Label))}",
+        ({ Second: { } went } was, { Second: { } comes } now) when was.Day == now.Day && was.Start == now.Start && was.Nurse == now.Nurse =>
+            $"{now.Patient} {Day(now.Day)} {Time(now.Start)} {now.Nurse} gets {comes} as second person instead of {went}",
         ({ } was, { } now) => $"{now.Patient} moves from {Place(was)} to {Place(now)}",
         _ => "",
     };

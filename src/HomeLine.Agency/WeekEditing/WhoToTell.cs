@@ -43,6 +43,8 @@ public static class PeopleToTell
             {
                 (null, { } came) => $"{Nurse(came.Nurse)} comes {VisitWords.LongDay(came.Day)}, {VisitWords.Range(came.Start, rangeMinutes)}.",
                 ({ } gone, null) => $"Nobody comes {VisitWords.LongDay(gone.Day)}{Told(gone, rangeMinutes)}.",
+                ({ Second: { } went } b, { Second: { } comes } a) when b.Nurse == a.Nurse && b.Day == a.Day && b.Start == a.Start =>
+                    $"{Nurse(comes)} comes with {Nurse(a.Nurse)} {VisitWords.LongDay(a.Day)}, {VisitWords.Range(a.Start, rangeMinutes)}, instead of {Nurse(went)}.",
                 ({ } b, { } a) => $"{Nurse(a.Nurse)} comes {VisitWords.LongDay(a.Day)}, {VisitWords.Range(a.Start, rangeMinutes)}, instead of "
                     + $"{(b.Nurse == a.Nurse ? "" : Nurse(b.Nurse) + ", ")}{VisitWords.LongDay(b.Day)}{Told(b, rangeMinutes)}.",
                 _ => "",

@@ -15,7 +15,8 @@ public sealed class PublishWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
 
     /// <summary>
     /// Needs <see cref="AgencyAction.PublishWeek"/>. A stale version is refused with <c>stale-week</c>. An unmet critical need is
-    /// refused with <c>critical-unmet</c> unless <paramref name="acknowledgement"/> holds a reason and a backup plan in words.
+    /// refused with <c>critical-unmet</c> unless <paramref name="acknowledgement"/> holds a reason and a backup plan in words. A draft that breaks a rule
+    /// of the plan, as one can after a leave or after steps were brought over, is refused with <c>draft-breaks-rule</c>; no words lift that. The draft stays.
     /// </summary>
     /// <param name="actor">Who publishes.</param>
     /// <param name="firstDay">The week.</param>
@@ -32,6 +33,7 @@ public sealed class PublishWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         StoredWeek? draft = await WeekStore.DraftAsync(db, firstDay, cancel);
         if (draft is null) return new Refusal("no-week", "There is no draft for this week.", "Plan the week first.");
         AgencyAtHand agency = read.Value;
+        if (BrokenRules.Of(await weeks.OfAsync(db, agency, firstDay, cancel)) is { } broken) return broken;
         StoredWeek? before = await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel);
         if (CriticalUnmet(agency, before?.Week, draft.Week) && WordsIn(acknowledgement) < LeastWords)
         {

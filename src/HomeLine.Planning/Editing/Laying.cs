@@ -48,6 +48,7 @@ internal sealed class Laying(HandTable table, Delay delay)
             HandMove.Move to => MoveTo(to.Visit, to.To),
             HandMove.PlaceCare care => PlaceCare(care),
             HandMove.TakeOut(var visit) => TakeOut(visit),
+            HandMove.ChangeSecond(var visit, var second) => ChangeSecond(visit, second),
             HandMove.Swap(var visit, var with) => Swap(visit, with),
             HandMove.SwapDays(var nurse, var with, int day) => SwapDays(nurse, with, day),
             _ => throw new ArgumentOutOfRangeException(nameof(move), move, "Unknown move"),
@@ -104,6 +105,19 @@ internal sealed class Laying(HandTable table, Delay delay)
         Leave(table.Visit(visit));
         _gone.Add(visit);
         return null;
+    }
+
+    private string ChangeSecond(string visit, string second)
+    {
+        PlannedVisit was = table.Visit(visit);
+        int day = HandTable.DayOf(was);
+        if (was.Second is { } left) Order(left, day).Remove(visit);
+        _now[visit] = was with { Second = second };
+        _moved.Add(visit);
+        _keepsStart.Add(visit);
+        Order(was.Nurse, day);
+        Order(second, day).Add(visit);
+        return visit;
     }
 
     private string Swap(string visit, string with)

@@ -201,6 +201,50 @@ public sealed class EditWeekTests(PostgresCluster cluster)
     }
 
     [Fact]
+    public async Task A_draft_that_breaks_a_rule_since_a_leave_is_not_published_and_stays()
+    {
+        await using TestAgency agency = await OpenAsync();
+        WorkingWeek week = await WeekAsync(agency);
+        WeekVisit visit = week.Week.Visits.First(v => v.Day == Thursday);
+        WorkingWeek pinned = (await MakeAsync(agency, 0, new HandEdit.Pin(visit.Id))).Value;
+        var leave = new LeaveEntry(visit.Nurse, Thursday, Thursday, "sick");
+        int touched = (await agency.Ask<KeepLeave>().LookAsync(TestAgency.Coordinator, leave, Cancel)).Value.Affected.Length;
+        Assert.True((await agency.Ask<KeepLeave>().KeepAsync(TestAgency.Coordinator, leave, touched, Cancel)).Succeeded);
+
+        Outcome<PlannedWeek> told = await agency.Ask<PublishWeek>().PublishAsync(
+            TestAgency.Coordinator, DemoAgency.FirstDay, week.Published!.Version, "The reason is known and the backup plan stands.", Cancel);
+
+        Assert.Equal("draft-breaks-rule", told.Refusal?.Code);
+        string name = week.Agency.Roster.Nurses.First(n => n.Id == visit.Nurse).Name;
+        Assert.Contains(name, told.Refusal!.Sentence, StringComparison.Ordinal);
+        Assert.Contains("the draft is kept", told.Refusal.Action, StringComparison.Ordinal);
+        WorkingWeek after = await WeekAsync(agency);
+        Assert.Equal((pinned.Revision, week.Published.Version), (after.Revision, after.Published!.Version));
+        Assert.Contains(visit.Id, after.Log.Pinned);
+    }
+
+    [Fact]
+    public async Task A_visit_of_two_people_gets_another_second_person()
+    {
+        await using TestAgency agency = await OpenAsync();
+        WorkingWeek week = await WeekAsync(agency);
+        WeekVisit visit = week.Week.Visits.First(v => v.Second is not null && week.WhyItStays(v).Length == 0);
+        // N7 is too busy that day, and the rule says so; without her own visits she can come.
+        var comes = new HandEdit.ChangeSecond(visit.Id, "N7");
+        Assert.Equal("edit-forbidden", (await MakeAsync(agency, 0, comes)).Refusal?.Code);
+        WorkingWeek free = week;
+        foreach (WeekVisit hers in week.Week.Visits.Where(v => v.Nurse == "N7" && v.Day == visit.Day))
+            free = (await MakeAsync(agency, free.Revision, new HandEdit.TakeOut(hers.Id))).Value;
+
+        WorkingWeek changed = (await MakeAsync(agency, free.Revision, comes)).Value;
+
+        WeekVisit now = changed.Visit(visit.Id)!;
+        Assert.Equal((visit.Nurse, "N7", visit.Day, visit.Start), (now.Nurse, now.Second, now.Day, now.Start));
+        Assert.Equal("P16 Wed 15:00 N1 gets N7 as second person instead of N6", changed.Log.All[^1].Words);
+        Assert.Equal("visit-gone", (await MakeAsync(agency, changed.Revision, new HandEdit.ChangeSecond(visit.Id, visit.Nurse))).Refusal?.Code);
+    }
+
+    [Fact]
     public async Task Nurses_do_not_change_the_week()
     {
         await using TestAgency agency = await OpenAsync();

@@ -114,6 +114,23 @@ public sealed class HandWeekTests
     }
 
     [Fact]
+    public void Another_second_person_comes_and_the_visit_stays_where_it_is()
+    {
+        // P takes two people; B came, C is free that day, D does not work.
+        WeekProblem week = Of(
+            [Nurse("A", 0, 1), Nurse("B", 0, 1), Nurse("C", 1), Nurse("D", 0)],
+            [Patient("P", 1) with { CrewSize = 2 }],
+            [Task("p", "P", 0, 2)]);
+        var hand = new HandWeek(week, [Visit("v", "P", "A", At(1, 8, 10), "p") with { Second = "B" }]);
+
+        HandChange free = hand.Try(new HandMove.ChangeSecond("v", "C")), off = hand.Try(new HandMove.ChangeSecond("v", "D"));
+
+        Assert.True(free.IsAllowed, string.Join("\n", free.Broken.Select(f => f.Reason.Sentence)));
+        Assert.Equal(("A", "C", At(1, 8, 10)), (free.Moved!.Nurse, free.Moved.Second, free.Moved.Start));
+        Assert.False(off.IsAllowed);
+    }
+
+    [Fact]
     public void Two_people_move_together_and_the_later_one_sets_the_start()
     {
         // P takes two people; B sees Q at 08:20.
