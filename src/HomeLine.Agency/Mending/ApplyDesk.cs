@@ -22,6 +22,7 @@ internal sealed class ApplyDesk(AgencyDb db, Actor actor, AgencyAtHand agency, I
         FiledTrouble? filed = await db.Troubles.SingleOrDefaultAsync(t => t.Id == id, cancel);
         if (filed?.Offer is not { } offer) return new Refusal("no-offer", "This trouble has no answers to apply.", "Report it again.");
         if (filed.State != TroubleState.Open) return new Refusal("already-ended", $"This trouble is ended: {filed.Reason}", "Look at the week.");
+        if (await LookAgainDesk.StoppedSinceAsync(db, filed, cancel) is { } stopped) return stopped;
         MendAnswer? chosen = offer.Answers.FirstOrDefault(a => a.Key == key);
         if (chosen is null) return new Refusal("no-offer", "There is no such answer.", "Choose one of the answers shown.");
         if (reason.Length == 0 && chosen.Decider.Length > 0)

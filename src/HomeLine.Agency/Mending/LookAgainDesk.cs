@@ -18,7 +18,7 @@ internal sealed class LookAgainDesk(AgencyDb db, Actor actor, AgencyAtHand agenc
         FiledTrouble? filed = await db.Troubles.SingleOrDefaultAsync(t => t.Id == id, cancel);
         if (filed is null) return new Refusal("trouble-not-found", "There is no such trouble.", "Look at today again.");
         if (filed.State != TroubleState.Open) return new Refusal("already-ended", $"This trouble is ended: {filed.Reason}", "Look at the week.");
-        if (filed.Entry is ScreenedEntry && filed.Patient is { } patient && await StoppedSinceAsync(db, patient, filed.FiledAt, cancel) is { } stopped) return stopped;
+        if (await StoppedSinceAsync(db, filed, cancel) is { } stopped) return stopped;
         if ((await WeekStore.PublishedAsync(db, filed.Week, cancel))?.Week is not { } week) return NoWeek;
         Outcome<MendOffer> offer = TroubleAnew.Offer(filed, agency, week);
         if (!offer.Succeeded) return offer.Refusal!;
@@ -40,6 +40,10 @@ internal sealed class LookAgainDesk(AgencyDb db, Actor actor, AgencyAtHand agenc
         await NoteAsync($"report {id}", offer.Value.Offer.Answers.Length, cancel);
         return filed;
     }
+
+    /// <summary>The same for a trouble that is about one patient's own visit. Freed time and a hospital stay are about everybody else's.</summary>
+    public static async Task<Refusal?> StoppedSinceAsync(AgencyDb db, FiledTrouble filed, CancellationToken cancel) =>
+        filed is { Entry: ScreenedEntry or AtTheDoor, Patient: { } patient } ? await StoppedSinceAsync(db, patient, filed.FiledAt, cancel) : null;
 
     /// <summary>After a red flag nobody looks for a time, whatever was asked before it.</summary>
     public static async Task<Refusal?> StoppedSinceAsync(AgencyDb db, PatientId patient, Instant since, CancellationToken cancel)

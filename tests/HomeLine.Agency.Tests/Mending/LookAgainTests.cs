@@ -94,4 +94,20 @@ public sealed class LookAgainTests(PostgresCluster cluster)
         Assert.Equal("stopped-since", (await reporting.LookAgainAsync(TestAgency.Coordinator, id, Cancel)).Refusal?.Code);
         Assert.Equal("stopped-since", (await reporting.ApplyAsync(TestAgency.Coordinator, id, "A", "", Cancel)).Refusal?.Code);
     }
+
+    [Fact]
+    public async Task After_a_red_flag_no_answer_to_a_closed_door_is_applied_either()
+    {
+        await using TestAgency agency = await OpenAsync(Provider.Sqlite, cluster, DemoAgency.At(9, 12, 30));
+        FiledTrouble door = await agency.ReportAsync(new AtTheDoor(Tuesday.Visit(9, "P01"), DoorAnswer.Refused, [], "Not today."));
+        Assert.NotEmpty(door.Offer!.Answers);
+        await agency.MoveClockAsync(9, 12, 45);
+        string anyStop = HomeLine.LineCare.RedFlags.SymptomScreen.Questions(HomeLine.LineCare.RedFlags.ScreenContext.Unknown)[0].Id;
+        ProblemReport call = P03(anyStop) with { Patient = new PatientId("P01"), Line = new LineId("P01-1") };
+        Assert.NotNull((await agency.Ask<ReportProblem>().ReportAsync(TestAgency.Coordinator, call, Cancel)).Value.Stopped);
+
+        var mending = agency.Ask<MendTrouble>();
+        Assert.Equal("stopped-since", (await mending.LookAgainAsync(TestAgency.Coordinator, door.Id, Cancel)).Refusal?.Code);
+        Assert.Equal("stopped-since", (await mending.ApplyAsync(TestAgency.Coordinator, door.Id, "A", "", Cancel)).Refusal?.Code);
+    }
 }
