@@ -1,14 +1,22 @@
+using System.Diagnostics.CodeAnalysis;
 using HomeLine.Agency.Access;
 
 namespace HomeLine.Web.Pages.FirstRun;
 
-/// <summary>What is typed to make the first administrator.</summary>
+/// <summary>What is typed to make the first administrator. A field that was not sent is an empty one.</summary>
 public sealed record FirstRunForm
 {
-    public string Code { get; set; } = "";
-    public string Name { get; set; } = "";
-    public string UserName { get; set; } = "";
-    public string Password { get; set; } = "";
+    [AllowNull]
+    public string Code { get; set => field = value ?? ""; } = "";
+
+    [AllowNull]
+    public string Name { get; set => field = value ?? ""; } = "";
+
+    [AllowNull]
+    public string UserName { get; set => field = value ?? ""; } = "";
+
+    [AllowNull]
+    public string Password { get; set => field = value ?? ""; } = "";
 
     /// <summary>In a small agency the same person also plans the week.</summary>
     public bool Coordinates { get; set; }
