@@ -15,8 +15,7 @@ namespace HomeLine.Agency.Kits;
 /// <param name="Warnings">What must not be in the bag, and why.</param>
 public sealed record KitList(ImmutableArray<string> Things, ImmutableArray<string> Warnings)
 {
-    /// <summary>Under this age tubes are small: our own default.</summary>
-    private const int InfantYears = 2;
+    private const string SmallTubesBelow = "kit.smalltubes.age";
 
     private static readonly JsonSerializerOptions Spelling = new(JsonSerializerDefaults.Web) { Converters = { new JsonStringEnumConverter() } };
 
@@ -34,7 +33,7 @@ public sealed record KitList(ImmutableArray<string> Things, ImmutableArray<strin
         {
             Line? line = care.Lines.FirstOrDefault(l => l.Id == lineId);
             DressingKind covering = Covering(care, lineId);
-            foreach (KitRow row in Rows.Where(r => r.Item == item && Holds(r.When, care, line, covering, chlorhexidine.Allowed, on)))
+            foreach (KitRow row in Rows.Where(r => r.Item == item && Holds(r.When, care, line, covering, chlorhexidine.Allowed, (int)policy.ValueOf(SmallTubesBelow, on), on)))
                 things.Add(row.Each == "lumen" && lumens > 0 ? $"{row.Thing}: {lumens} + 1" : row.Thing);
         }
 
@@ -50,7 +49,7 @@ public sealed record KitList(ImmutableArray<string> Things, ImmutableArray<strin
     public static KitList Of(WeekVisit visit, PatientCare care, PolicyBook policy) => Of(
         visit.Care.Select(c => ItemEntry.FromKey(c.Key, c.Label, true)).OfType<ItemEntry>().Select(i => (i.Item, i.Line, i.Lumens.Length)), care, policy, visit.Day);
 
-    private static bool Holds(KitWhen when, PatientCare care, Line? line, DressingKind covering, bool chlorhexidine, LocalDate on) => when switch
+    private static bool Holds(KitWhen when, PatientCare care, Line? line, DressingKind covering, bool chlorhexidine, int smallTubesBelow, LocalDate on) => when switch
     {
         KitWhen.Always => true,
         KitWhen.Chlorhexidine => chlorhexidine,
@@ -60,7 +59,7 @@ public sealed record KitList(ImmutableArray<string> Things, ImmutableArray<strin
         KitWhen.GauzeUnderFilm => covering == DressingKind.GauzeUnderFilm,
         KitWhen.Adhesive => line?.Securement == SecurementKind.Adhesive,
         KitWhen.AdhesiveInjury => care.Risks.HasFlag(RiskFactors.AdhesiveInjury),
-        KitWhen.Infant => care.BornOn is { } born && born.PlusYears(InfantYears) > on,
+        KitWhen.Infant => care.BornOn is { } born && born.PlusYears(smallTubesBelow) > on,
         _ => throw new ArgumentOutOfRangeException(nameof(when), when, "Unknown condition"),
     };
 
