@@ -15,7 +15,7 @@ public sealed class TroubleWalk
         IPage page = await browser.OpenAsync();
         await DemoAgency.OpenAsync(page, app, decides: true);
 
-        await SetClockAsync(page, app, "2027-03-09T06:45");
+        await DemoAgency.MoveClockAsync(page, app, "2027-03-09T06:45");
         await page.GotoAsync(app.Address + "/today");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Something happened" })).ToBeVisibleAsync();
         await page.StandsUpAsync("today-empty");
@@ -50,7 +50,7 @@ public sealed class TroubleWalk
 
     private static async Task TheNextEventIsPlayedAsync(IPage page, AppUnderTest app)
     {
-        await SetClockAsync(page, app, "2027-03-09T13:40");
+        await DemoAgency.MoveClockAsync(page, app, "2027-03-09T13:40");
         await page.GetByRole(AriaRole.Button, new() { Name = "Play the next event" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "A road is closed" })).ToBeVisibleAsync();
         await Expect(page.GetByRole(AriaRole.Checkbox, new() { Name = "Larch Pass" })).ToBeCheckedAsync();
@@ -63,7 +63,7 @@ public sealed class TroubleWalk
 
     private static async Task NobodyIsHomeAsync(IPage page, AppUnderTest app)
     {
-        await SetClockAsync(page, app, "2027-03-09T12:50");
+        await DemoAgency.MoveClockAsync(page, app, "2027-03-09T12:50");
         await page.GotoAsync(app.Address + "/today/door");
         await page.GetByLabel("Which visit?").SelectOptionAsync(new SelectOptionValue { Index = 5 });
         await page.GetByRole(AriaRole.Button, new() { Name = "Another try" }).ClickAsync();
@@ -128,17 +128,5 @@ public sealed class TroubleWalk
         await Expect(phone.GetByLabel("Name", new() { Exact = true })).ToBeVisibleAsync();
         await phone.SetViewportSizeAsync(320, 700);
         await phone.StandsUpAsync("dark-referral");
-    }
-
-    private static async Task SetClockAsync(IPage page, AppUnderTest app, string local)
-    {
-        await page.GotoAsync(app.Address + "/due");
-        await page.GetByText("Demo time").ClickAsync();
-        await page.GetByLabel("Set the demo to").FillAsync(local);
-        await page.RunAndWaitForResponseAsync(
-            () => page.GetByRole(AriaRole.Button, new() { Name = "Move the demo's clock" }).ClickAsync(),
-            response => response.Request.IsNavigationRequest && response.Request.Method == "GET");
-        await page.WaitForLoadStateAsync(LoadState.Load);
-        await Expect(page.Locator(".demo-banner summary")).ToContainTextAsync(local[11..]);
     }
 }

@@ -20,7 +20,7 @@ public sealed class VisitWalk
         await using Browser browser = await Browser.StartAsync();
         IPage office = await browser.OpenAsync();
         await DemoAgency.OpenAsync(office, app, decides: true);
-        await MoveClockAsync(office, app, "2027-03-09T09:00");
+        await DemoAgency.MoveClockAsync(office, app, "2027-03-09T09:00");
         string link = await NurseAsync(office, app, "Juniper Brasslock", "juniper@agency.example", "N1");
 
         IPage phone = await browser.OpenAsync(390, 844);
@@ -34,18 +34,6 @@ public sealed class VisitWalk
         await DraftComesBackAsync(phone, app);
         await RedFlagAsync(phone, app);
         await InTheOfficeAsync(office, app);
-    }
-
-    private static async Task MoveClockAsync(IPage page, AppUnderTest app, string local)
-    {
-        await page.GotoAsync(app.Address + "/due");
-        await page.GetByText("Demo time").ClickAsync();
-        await page.GetByLabel("Set the demo to").FillAsync(local);
-        await page.RunAndWaitForResponseAsync(
-            () => page.GetByRole(AriaRole.Button, new() { Name = "Move the demo's clock" }).ClickAsync(),
-            response => response.Request.IsNavigationRequest && response.Request.Method == "GET");
-        await page.WaitForLoadStateAsync(LoadState.Load);
-        await Expect(page.Locator(".demo-banner summary")).ToContainTextAsync(local[11..]);
     }
 
     private static async Task<string> NurseAsync(IPage office, AppUnderTest app, string name, string user, string number)

@@ -70,7 +70,7 @@ public sealed class WholeJobWalk
 
     private static async Task ReportLiftingDressingAsync(IPage page, AppUnderTest app)
     {
-        await SetDemoTimeAsync(page, app, "2027-03-09T07:52");
+        await DemoAgency.MoveClockAsync(page, app, "2027-03-09T07:52");
         await BeginReportAsync(page, app, "Cl", "spouse");
         await AnswerNoUntilTheEndAsync(page);
         await page.GetByRole(AriaRole.Checkbox).First.WaitForAsync();
@@ -96,7 +96,7 @@ public sealed class WholeJobWalk
 
     private static async Task ReportChillsAsync(IPage page, AppUnderTest app)
     {
-        await SetDemoTimeAsync(page, app, "2027-03-09T08:05");
+        await DemoAgency.MoveClockAsync(page, app, "2027-03-09T08:05");
         await BeginReportAsync(page, app, "Sedge", "patient");
         while (!await page.GetByRole(AriaRole.Heading, new() { Level = 1 }).Filter(new() { HasTextRegex = new("chills|shak", System.Text.RegularExpressions.RegexOptions.IgnoreCase) }).IsVisibleAsync())
             await AnswerAsync(page, "No");
@@ -167,19 +167,6 @@ public sealed class WholeJobWalk
             await Expect(phone.Locator(".waiting")).ToHaveCountAsync(0);
             await phone.StandsUpAsync($"dark-{name}");
         }
-    }
-
-    private static async Task SetDemoTimeAsync(IPage page, AppUnderTest app, string local)
-    {
-        await page.GotoAsync(app.Address + "/due");
-        await page.GetByText("Demo time").ClickAsync();
-        await page.GetByLabel("Set the demo to").FillAsync(local);
-        // Moving the clock loads the page anew; going on before that would break off one of the two.
-        await page.RunAndWaitForResponseAsync(
-            () => page.GetByRole(AriaRole.Button, new() { Name = "Move the demo's clock" }).ClickAsync(),
-            response => response.Request.IsNavigationRequest && response.Request.Method == "GET");
-        await page.WaitForLoadStateAsync(LoadState.Load);
-        await Expect(page.Locator(".demo-banner summary")).ToContainTextAsync(local[11..]);
     }
 
     private static async Task BeginReportAsync(IPage page, AppUnderTest app, string letters, string caller)
