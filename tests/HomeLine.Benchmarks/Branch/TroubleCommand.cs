@@ -26,22 +26,22 @@ internal static class TroubleCommand
 
     public static Command Create()
     {
-        var size = new Option<string>("--size") { Description = "Nurses x patients.", DefaultValueFactory = _ => "60x700" };
-        var events = new Option<int>("--events") { Description = "Troubles of each kind.", DefaultValueFactory = _ => 20 };
-        var rounds = new Option<int>("--rounds") { Description = "Rounds for the plan they come up in.", DefaultValueFactory = _ => 2_000 };
+        Option<string> size = Asked.Size("--size", "60x700");
+        Option<int> events = Asked.Number("--events", "Troubles of each kind.", 20, least: 1);
+        Option<int> rounds = Asked.Number("--rounds", "Rounds for the plan they come up in.", 2_000);
         var command = new Command("trouble", "A call-out and a late nurse through the use case, from SQLite: milliseconds until the answers are there.") { size, events, rounds };
-        command.SetAction((parsed, cancel) => RunAsync([.. parsed.GetValue(size)!.Split('x').Select(p => int.Parse(p, CultureInfo.InvariantCulture))], parsed.GetValue(events), parsed.GetValue(rounds), cancel));
+        command.SetAction((parsed, cancel) => RunAsync(Asked.SizesOf(parsed.GetValue(size)!)[0], parsed.GetValue(events), parsed.GetValue(rounds), cancel));
         return command;
     }
 
-    private static async Task<int> RunAsync(int[] size, int events, int rounds, CancellationToken cancel)
+    private static async Task<int> RunAsync(WeekSize size, int events, int rounds, CancellationToken cancel)
     {
         DirectoryInfo folder = Directory.CreateTempSubdirectory("homeline-trouble-");
         try
         {
             await using ServiceProvider services = Services(Path.Combine(folder.FullName, "homeline.db"));
             await services.GetRequiredService<AgencyDatabase>().PrepareAsync(cancel);
-            AgencyRoster roster = RosterOf(size[0], size[1]);
+            AgencyRoster roster = RosterOf(size.Nurses, size.Patients);
             PlannedWeek week = WeekOf(roster, rounds);
             Console.WriteLine($"{roster.Nurses.Length} nurses, {roster.Patients.Length} patients, {roster.Events.Length:N0} ledger entries, {week.Visits.Length} visits published, {week.Unmet.Length} unmet");
             await using (AgencyDb db = await services.GetRequiredService<IDbContextFactory<AgencyDb>>().CreateDbContextAsync(cancel))

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using HomeLine.Planning;
 using HomeLine.Planning.Answers;
 using HomeLine.Planning.Mending;
@@ -13,19 +12,19 @@ internal static class UrgentCommand
 {
     public static Command Create()
     {
-        var size = new Option<string>("--size") { Description = "Nurses x patients.", DefaultValueFactory = _ => "60x700" };
-        var events = new Option<int>("--events") { Description = "How many urgent needs.", DefaultValueFactory = _ => 1_000 };
-        var rounds = new Option<int>("--rounds") { Description = "Rounds for the plan they come up in.", DefaultValueFactory = _ => 20_000 };
-        var seed = new Option<int>("--seed") { Description = "Seed.", DefaultValueFactory = _ => 1 };
-        var mends = new Option<int>("--mends") { Description = "How many broken days.", DefaultValueFactory = _ => 1_000 };
+        Option<string> size = Asked.Size("--size", "60x700");
+        Option<int> events = Asked.Number("--events", "How many urgent needs; 0 for none.", 1_000);
+        Option<int> rounds = Asked.Number("--rounds", "Rounds for the plan they come up in.", 20_000);
+        Option<int> seed = Asked.Number("--seed", "Seed.", 1);
+        Option<int> mends = Asked.Number("--mends", "How many broken days; 0 for none.", 1_000);
         var command = new Command("urgent", "Urgent needs on a published week: milliseconds of compute, 50th, 95th and 99th of a hundred.") { size, events, mends, rounds, seed };
         command.SetAction(parsed =>
         {
-            int[] parts = [.. parsed.GetValue(size)!.Split('x').Select(p => int.Parse(p, CultureInfo.InvariantCulture))];
-            WeekProblem week = PublishedWeek.Of(InventedWeek.Of(parts[0], parts[1], parsed.GetValue(seed)), parsed.GetValue(rounds), now: InventedWeek.At(1, 7, 50));
+            WeekSize asked = Asked.SizesOf(parsed.GetValue(size)!)[0];
+            WeekProblem week = PublishedWeek.Of(InventedWeek.Of(asked.Nurses, asked.Patients, parsed.GetValue(seed)), parsed.GetValue(rounds), now: InventedWeek.At(1, 7, 50));
             Console.WriteLine("what,nurses,patients,events,answered,mean_ms,p50_ms,p95_ms,p99_ms,worst_ms");
-            Console.WriteLine(Options(week, parsed.GetValue(events), parsed.GetValue(seed)));
-            Console.WriteLine(Mends(week, parsed.GetValue(mends), parsed.GetValue(seed)));
+            if (parsed.GetValue(events) > 0) Console.WriteLine(Options(week, parsed.GetValue(events), parsed.GetValue(seed)));
+            if (parsed.GetValue(mends) > 0) Console.WriteLine(Mends(week, parsed.GetValue(mends), parsed.GetValue(seed)));
         });
         return command;
     }
@@ -53,11 +52,13 @@ internal static class UrgentCommand
     private static string Mends(WeekProblem week, int events, int seed)
     {
         var draw = new Draw(seed + 1);
+        PlannedVisit[] today = [.. week.Published!.Visits.Where(v => v.Start / 1440 == 1 && v.Promise == PromiseState.Told)];
+        if (today.Length == 0) return "# no visit is left on Tuesday that could break";
         var times = new List<double>();
         int whole = 0;
         for (int i = 0; i < events; i++)
         {
-            Trouble trouble = TroubleOf(week, draw);
+            Trouble trouble = TroubleOf(week, today, draw);
             double began = CpuClock.ThreadSeconds();
             MendedWeek mended = Planner.Mend(week, [trouble], new MendOptions((ulong)i));
             times.Add((CpuClock.ThreadSeconds() - began) * 1_000);
@@ -68,9 +69,8 @@ internal static class UrgentCommand
         return Percentiles.Row($"mend,{week.Nurses.Length},{week.Patients.Length},{events},{whole}", times);
     }
 
-    private static Trouble TroubleOf(WeekProblem week, Draw draw)
+    private static Trouble TroubleOf(WeekProblem week, PlannedVisit[] today, Draw draw)
     {
-        PlannedVisit[] today = [.. week.Published!.Visits.Where(v => v.Start / 1440 == 1 && v.Promise == PromiseState.Told)];
         PlannedVisit visit = today[draw.Below(today.Length)];
         if (draw.Percent(30)) return new Trouble.Overrun(visit.Id, 15 + draw.Below(75));
         return new Trouble.NurseOut(visit.Nurse, draw.Percent(50) ? week.Now : week.Now + draw.Below(360), 2 * 1440);

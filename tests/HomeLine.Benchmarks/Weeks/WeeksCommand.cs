@@ -13,19 +13,18 @@ internal static class WeeksCommand
 {
     public static Command Create()
     {
-        var sizes = new Option<string>("--sizes") { Description = "Nurses x patients, with commas.", DefaultValueFactory = _ => "5x30,20x200,60x700,300x4000" };
-        var rounds = new Option<int>("--rounds") { Description = "Rounds of the search.", DefaultValueFactory = _ => 20_000 };
-        var seeds = new Option<int>("--seeds") { Description = "How many seeds.", DefaultValueFactory = _ => 1 };
+        Option<string> sizes = Asked.Sizes("--sizes", "5x30,20x200,60x700,300x4000");
+        Option<int> rounds = Asked.Number("--rounds", "Rounds of the search.", 20_000);
+        Option<int> seeds = Asked.Number("--seeds", "How many seeds.", 1, least: 1);
         var seconds = new Option<double>("--seconds") { Description = "Stop each search after so many seconds; 0 for never.", DefaultValueFactory = _ => 0 };
         var command = new Command("weeks", "Whole invented weeks: first plan, score, speed, memory.") { sizes, rounds, seeds, seconds };
         command.SetAction(parsed =>
         {
             Console.WriteLine("nurses,patients,tasks,nurse-days,seed,first_s,first_cpu_s,first_score,rounds,search_s,search_cpu_s,rounds_per_cpu_s,score,visits,late,unmet,checked,managed_mb,peak_mb");
-            foreach (string size in parsed.GetValue(sizes)!.Split(',', StringSplitOptions.RemoveEmptyEntries))
+            foreach (WeekSize size in Asked.SizesOf(parsed.GetValue(sizes)!))
             {
-                int[] parts = [.. size.Split('x').Select(p => int.Parse(p, CultureInfo.InvariantCulture))];
                 for (int seed = 1; seed <= parsed.GetValue(seeds); seed++)
-                    Console.WriteLine(Row(InventedWeek.Of(parts[0], parts[1], seed), seed, parsed.GetValue(rounds), parsed.GetValue(seconds)));
+                    Console.WriteLine(Row(InventedWeek.Of(size.Nurses, size.Patients, seed), seed, parsed.GetValue(rounds), parsed.GetValue(seconds)));
             }
         });
         return command;

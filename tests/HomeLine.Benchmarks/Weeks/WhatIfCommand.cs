@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using HomeLine.Planning.Editing;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
@@ -11,15 +10,15 @@ internal static class WhatIfCommand
 {
     public static Command Create()
     {
-        var size = new Option<string>("--size") { Description = "Nurses x patients.", DefaultValueFactory = _ => "60x700" };
-        var visits = new Option<int>("--visits") { Description = "How many visits are picked up.", DefaultValueFactory = _ => 200 };
-        var rounds = new Option<int>("--rounds") { Description = "Rounds for the plan.", DefaultValueFactory = _ => 2_000 };
-        var seed = new Option<int>("--seed") { Description = "Seed.", DefaultValueFactory = _ => 1 };
+        Option<string> size = Asked.Size("--size", "60x700");
+        Option<int> visits = Asked.Number("--visits", "How many visits are picked up.", 200, least: 1);
+        Option<int> rounds = Asked.Number("--rounds", "Rounds for the plan.", 2_000);
+        Option<int> seed = Asked.Number("--seed", "Seed.", 1);
         var command = new Command("what-if", "A visit moved by hand: milliseconds of compute, 50th, 95th and 99th of a hundred.") { size, visits, rounds, seed };
         command.SetAction(parsed =>
         {
-            int[] parts = [.. parsed.GetValue(size)!.Split('x').Select(p => int.Parse(p, CultureInfo.InvariantCulture))];
-            WeekProblem week = PublishedWeek.Of(InventedWeek.Of(parts[0], parts[1], parsed.GetValue(seed)), parsed.GetValue(rounds), now: InventedWeek.At(1, 7, 50));
+            WeekSize asked = Asked.SizesOf(parsed.GetValue(size)!)[0];
+            WeekProblem week = PublishedWeek.Of(InventedWeek.Of(asked.Nurses, asked.Patients, parsed.GetValue(seed)), parsed.GetValue(rounds), now: InventedWeek.At(1, 7, 50));
             Console.WriteLine("what,nurses,patients,events,allowed,mean_ms,p50_ms,p95_ms,p99_ms,worst_ms");
             foreach (string row in Rows(week, parsed.GetValue(visits), new Draw(parsed.GetValue(seed)))) Console.WriteLine(row);
         });
