@@ -76,6 +76,8 @@ internal static class ReferralCase
         int latest = setting.Calendar.Minute(by) - (endsBefore ? setup + Value("firstdose.before.min") : 0);
         int opens = Math.Max(setting.Calendar.Minute(from), setting.Now);
         if (latest <= opens || opens >= setting.Calendar.End) return new NewVisitAnswers([], []);
+        ImmutableArray<string> skills =
+            [.. CareSkills.Of(CareItem.Dressing, line, null, patient).Append(CareKinds.StartOfCare).Concat(referral.FirstDoseGiven ? [] : ["FD"]).Distinct().Order(StringComparer.Ordinal)];
         var task = new CareTask
         {
             Id = TaskId,
@@ -86,7 +88,8 @@ internal static class ReferralCase
             HardLatest = latest,
             SetupMinutes = setup,
             WorkMinutes = work,
-            Skills = [.. CareSkills.Of(CareItem.Dressing, line, null, patient).Append("SOC").Concat(referral.FirstDoseGiven ? [] : ["FD"]).Distinct().Order(StringComparer.Ordinal)],
+            Skills = skills,
+            Kinds = CareKinds.Of(skills, setup + work, agency.Files.Policy, agency.Today),
             Critical = true,
             Weight = 1,
             Safety = true,

@@ -27,6 +27,9 @@ public sealed record NurseFile
     public int LunchMinutes { get; init; }
     public int OvertimeMinutes { get; init; }
     public int MaxVisitsADay { get; init; } = 8;
+
+    /// <summary>The most visits of some kinds she makes, where the agency agreed that with her.</summary>
+    public ImmutableArray<KindCap> VisitCaps { get; init; } = [];
     public string Note { get; init; } = "";
 }
 
@@ -38,6 +41,16 @@ public sealed record StateLicence(string State, LocalDate? ValidThrough, bool Co
 
 /// <summary>The last day a sign-off for a skill counts, included.</summary>
 public sealed record SignOffEnd(string Skill, LocalDate ValidThrough);
+
+/// <summary>The most visits of one kind a nurse makes.</summary>
+/// <param name="Kind">A skill word the care asks for, for example <c>SOC</c>, or <see cref="Heavy"/>.</param>
+/// <param name="Most">Most visits, 0 or more.</param>
+/// <param name="AWeek">Counted over the week, Monday to Sunday; otherwise over the day.</param>
+public sealed record KindCap(string Kind, int Most, bool AWeek = false)
+{
+    /// <summary>The word for care that takes long (policy value <c>visit.heavy.from</c>).</summary>
+    public const string Heavy = "heavy";
+}
 
 /// <summary>Usual working time on one weekday, branch time.</summary>
 public sealed record WorkingTime(IsoDayOfWeek Weekday, LocalTime From, LocalTime To, bool OnCall = false);

@@ -22,7 +22,17 @@ public static class NurseCalendar
                        select new Licence(state, licence.ValidThrough is { } last ? calendar.Day(last) : int.MaxValue)],
         Traits = file.Traits,
         MaxVisitsADay = file.MaxVisitsADay,
+        Caps = Caps(file, policy, calendar.FirstDay),
     };
+
+    /// <summary>What was agreed with the nurse goes before what holds for everybody.</summary>
+    private static ImmutableArray<VisitCap> Caps(NurseFile file, PolicyBook policy, LocalDate on)
+    {
+        ImmutableArray<VisitCap> own = [.. file.VisitCaps.Select(c => new VisitCap(c.Kind, c.Most, c.AWeek))];
+        return own.Any(c => c is { Kind: CareKinds.StartOfCare, AWeek: false }) || !file.Skills.Contains(CareKinds.StartOfCare)
+            ? own
+            : [.. own, new VisitCap(CareKinds.StartOfCare, (int)policy.ValueOf("starts.perday.max", on))];
+    }
 
     /// <summary>Why a nurse does not work on a day, in words; empty when she does.</summary>
     public static string AbsenceOn(NurseFile file, LocalDate date)

@@ -144,6 +144,7 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
         DueWindow window = chore.Lead;
         (int setup, int work) = chore.Order is { } order ? minutes.Of(order) : minutes.Of(chore.Item, care, chore.Line, IsFurtherLine(chore));
         bool follows = before is not null && window.Next is not null;
+        ImmutableArray<string> skills = CareSkills.Of(chore.Item, chore.Line, chore.Order, patient);
         return new CareTask
         {
             Id = $"{chore.Key}@{window.LastDay:uuuu-MM-dd}" + (occurrence == 0 ? "" : $"+{occurrence}"),
@@ -156,7 +157,8 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
             StartSpans = StartSpans(chore, opens, lateFrom),
             SetupMinutes = setup + patient.ExtraMinutes,
             WorkMinutes = work,
-            Skills = CareSkills.Of(chore.Item, chore.Line, chore.Order, patient),
+            Skills = skills,
+            Kinds = CareKinds.Of(skills, setup + patient.ExtraMinutes + work, setting.Policy, setting.Today),
             Critical = RiskWeights.IsCritical(chore, care, setting.Today),
             Weight = weights.Of(chore, care, setting.Today),
             After = follows ? before : null,

@@ -47,7 +47,8 @@ public sealed record StandingWeek(
         {
             Patient patient = patients[v.Patient];
             int extraMinutes = NeedsInterpreter(patient, nurses[v.Nurse]) ? interpreter : 0;
-            return Task(v, patient, v.Minutes - extraMinutes, answered[v.Id], calendar);
+            CareTask task = Task(v, patient, v.Minutes - extraMinutes, answered[v.Id], calendar);
+            return answered[v.Id].IsEmpty ? task with { Kinds = CareKinds.Of(task.Skills, task.WorkMinutes, files.Policy, v.Day) } : task;
         }), .. urgent is null ? (ReadOnlySpan<CareTask>)[] : [urgent]];
         WeekProblem problem = WeekDemand.ProblemOf(roster, files, roads, calendar, now, tasks);
         var plan = new WeekPlan([.. visits.Select(v => Visit(v, covered?.Contains(v.Id) == true ? urgent!.Id : v.Id, calendar))], [], default);
@@ -101,6 +102,7 @@ public sealed record StandingWeek(
         HardLatest = parts.Min(p => p.HardLatest),
         StartSpans = parts.FirstOrDefault(p => !p.StartSpans.IsEmpty)?.StartSpans ?? [],
         Skills = [.. parts.SelectMany(p => p.Skills).Distinct().Order(StringComparer.Ordinal)],
+        Kinds = [.. parts.SelectMany(p => p.Kinds).Distinct().Order(StringComparer.Ordinal)],
         Critical = parts.Any(p => p.Critical),
         Weight = parts.Sum(p => p.Weight),
         DrawToDropMinutes = parts.Min(p => p.DrawToDropMinutes),

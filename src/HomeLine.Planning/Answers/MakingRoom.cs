@@ -80,7 +80,8 @@ internal sealed class MakingRoom(UrgentCase urgent, PushTrial trial, StandingPri
             for (int nurse = 0; nurse < _table.Problem.Nurses.Length; nurse++)
             {
                 int line = _table.Line(nurse, day);
-                if (_table.Shifts[line] is not { OnCall: false } || !_table.Able(into.Other, nurse, day)) continue;
+                if (_table.Shifts[line] is not { OnCall: false } || !_table.Able(into.Other, nurse, day)
+                    || StandingCaps.Broken(_table, _without, other.Care, nurse, day) is not null) continue;
                 best = InLine(into, other, ofOthers, moves, line, best);
             }
         }

@@ -15,7 +15,7 @@ internal sealed class RulingOut(UrgentCase urgent, PushTrial trial)
     private static readonly string[] Telling =
     [
         ReasonCode.SkillMissing, ReasonCode.LicenceMissing, ReasonCode.NurseRefused, ReasonCode.TraitMissing, ReasonCode.TraitExcluded,
-        ReasonCode.OverrunsShift, ReasonCode.DayFull, ReasonCode.TooManyVisits, ReasonCode.MovesTold, ReasonCode.OutsideStartTimes,
+        ReasonCode.OverrunsShift, ReasonCode.DayFull, ReasonCode.TooManyVisits, ReasonCode.TooManyOfKind, ReasonCode.MovesTold, ReasonCode.OutsideStartTimes,
         ReasonCode.FixedInTheWay,
     ];
 
@@ -28,6 +28,7 @@ internal sealed class RulingOut(UrgentCase urgent, PushTrial trial)
         Nurse who = _table.Problem.Nurses[nurse];
         Shift? shift = _table.Shifts[_table.Line(nurse, day)];
         if (Scope.Fault(_table.Problem, urgent.Patient, urgent.Care, who, day) is { } fault) Note(nurse, fault.Code, 0, () => fault);
+        else if (StandingCaps.Broken(_table, urgent.Staying, urgent.Care, nurse, day) is { } cap) Note(nurse, ReasonCode.TooManyOfKind, 0, () => RulingWords.TooManyOfKind(who, cap));
         else if (shift is { OnCall: false } || (shift is not null && onCallToo)) return false;
         else if (shift is null) Note(nurse, ReasonCode.NotWorking, 0, () => RulingWords.NotWorking(_table.Problem, who, day));
         else Note(nurse, ReasonCode.OnCall, 0, () => RulingWords.OnCall(_table.Problem, who, day));

@@ -40,6 +40,11 @@ internal static class RulingWords
         };
     }
 
+    public static PlanningReason TooManyOfKind(Nurse nurse, VisitCap cap) => new(
+        ReasonCode.TooManyOfKind,
+        $"{nurse.Name} already has {cap.Most} {(cap.Most == 1 ? "visit" : "visits")} of the kind {cap.Kind}, the most she takes {(cap.AWeek ? "a week" : "a day")}.",
+        "Choose another nurse, or move one of them first.");
+
     private static PlanningReason InTheWay(StandingTable table, Nurse nurse, in Push push)
     {
         StandingVisit visit = table.Visits[push.Culprit];

@@ -46,7 +46,7 @@ internal sealed class WritingOut(UrgentCase urgent, PushTrial trial, PlanScore p
         if (candidate.SecondLine >= 0) touched.Add(candidate.SecondLine);
         if (candidate.Other >= 0) touched.UnionWith(Lines(_table.Base, candidate.Other).Append(candidate.Elsewhere.Line));
         int[] patients = [.. changed.Select(c => c.Facts.Patient).Append(urgent.PatientIndex).Distinct()];
-        var concerned = touched.SelectMany(Around).SelectMany(l => _table.Base.On(l).ToArray())
+        var concerned = touched.SelectMany(Around).Distinct().SelectMany(l => _table.Base.On(l).ToArray())
             .Concat(patients.SelectMany(p => _table.OfPatient[p])).Distinct().Order().ToArray();
         var part = new PlanPart(_table, patients, concerned, urgent.NewTasks, published);
         var now = changed.ToDictionary(c => c.Was.Id, c => c.Then, StringComparer.Ordinal);
@@ -60,13 +60,14 @@ internal sealed class WritingOut(UrgentCase urgent, PushTrial trial, PlanScore p
         if (state.Second[visit] >= 0) yield return _table.Line(state.Second[visit], day);
     }
 
-    /// <summary>The nurse-day, and the day before or after where the shifts alone do not leave the rest between.</summary>
+    /// <summary>The nurse-day, the day before or after where the shifts alone do not leave the rest between, and the week of a nurse who has a cap for it.</summary>
     private IEnumerable<int> Around(int line)
     {
         yield return line;
         int day = _table.DayOf(line);
         if (day > _table.FirstDay && RestInDoubt(_table.Shifts[line - 1], _table.Shifts[line])) yield return line - 1;
         if (day < _table.FirstDay + _table.Days - 1 && RestInDoubt(_table.Shifts[line], _table.Shifts[line + 1])) yield return line + 1;
+        foreach (int beside in StandingCaps.DaysBeside(_table, _table.NurseOf(line), day)) yield return _table.Line(_table.NurseOf(line), beside);
     }
 
     private bool RestInDoubt(Shift? one, Shift? next) =>

@@ -67,6 +67,7 @@ public static class Checker
             .. NurseScope.Findings(facts),
             .. HomeAccess.Findings(facts),
             .. NurseDays.Findings(facts),
+            .. VisitCaps.Findings(facts),
             .. TwoPeople.Findings(facts),
             .. Specimens.Findings(facts),
             .. FixedVisits.Findings(facts),

@@ -6,8 +6,8 @@ using HomeLine.Planning.Problem;
 namespace HomeLine.Planning.Editing;
 
 /// <summary>
-/// Judges a changed plan by its changed part: everything the touched patients have, and the touched nurses' days with the days beside them, before and
-/// after. Every rule and every tier of the score is a sum over patients and nurse-days, so what is not in the part cannot have changed. The checker itself judges.
+/// Judges a changed plan by its changed part: everything the touched patients have, and the touched nurses' days with the days beside them (with a cap on the week, their week), before
+/// and after. Every rule and every tier of the score is a sum over patients and nurse-days, so what is not in the part cannot have changed. The checker itself judges.
 /// </summary>
 internal sealed class HandPart(HandTable table, PlanScore whole)
 {
@@ -36,6 +36,9 @@ internal sealed class HandPart(HandTable table, PlanScore whole)
         foreach (PlannedVisit visit in changed.Select(v => v.Patient).Distinct().SelectMany(table.OfPatient)) part[visit.Id] = visit;
         foreach (int day in changed.Select(HandTable.DayOf).SelectMany(d => new[] { d - 1, d, d + 1 }).Distinct())
             foreach (PlannedVisit visit in laid.Nurses.SelectMany(n => table.Day(n, day))) part[visit.Id] = visit;
+        foreach (string nurse in laid.Nurses.Distinct().Where(n => table.Nurse(n).Caps.Any(c => c.AWeek)))
+            for (int day = 0; day < table.Problem.DayCount; day++)
+                foreach (PlannedVisit visit in table.Day(nurse, day)) part[visit.Id] = visit;
         return [.. part.Values.OrderBy(v => v.Start).ThenBy(v => v.Id, StringComparer.Ordinal)];
     }
 

@@ -12,7 +12,7 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
     private static readonly string[] Binding =
     [
         ReasonCode.NoTimeLeft, ReasonCode.SkillMissing, ReasonCode.LicenceMissing, ReasonCode.TraitMissing, ReasonCode.TraitExcluded,
-        ReasonCode.NurseRefused, ReasonCode.NotWorking, ReasonCode.SecondMissing, ReasonCode.DayFull, ReasonCode.OtherCareFirst,
+        ReasonCode.NurseRefused, ReasonCode.NotWorking, ReasonCode.SecondMissing, ReasonCode.TooManyOfKind, ReasonCode.DayFull, ReasonCode.OtherCareFirst,
     ];
 
     /// <summary>A sentence names at most so many nurses.</summary>
@@ -26,7 +26,7 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
         int[] days = [.. Enumerable.Range(0, week.Days).Where(d => week.Units.StartSpans[(unit * week.Days) + d].Length > 0)];
         if (days.Length == 0) return [NoTimeLeft(unit)];
         bool fits = !double.IsInfinity(search.PlaceFor(state, unit).Cost);
-        var byDay = days.SelectMany(d => OnDay(unit, d, fits).Select(f => (f.Code, f.Says, f.Action, Day: d)));
+        var byDay = days.SelectMany(d => OnDay(state, unit, d, fits).Select(f => (f.Code, f.Says, f.Action, Day: d)));
         return
         [
             .. byDay.GroupBy(f => (f.Code, f.Says, f.Action))
@@ -35,7 +35,7 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
         ];
     }
 
-    private IEnumerable<(string Code, string Says, string Action)> OnDay(int unit, int day, bool fits)
+    private IEnumerable<(string Code, string Says, string Action)> OnDay(WeekState state, int unit, int day, bool fits)
     {
         PatientHome patient = _problem.Patients[week.Units.Patient[unit]];
         int[] routes = week.Routes.OfDay[day];
@@ -45,6 +45,8 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
         if (patient.CrewSize > 1 && !routes.Any(r => able.Any(a => a != r) && week.People.Welcome(week.Units.Patient[unit], week.Routes.Nurse[r])))
             return [(ReasonCode.SecondMissing, $"No second person for {patient.Name} works on {{days}}.", "Roster an escort.")];
         string names = Names(able);
+        if (able.All(r => !week.Caps.Allows(state, unit, WeekState.None, r)))
+            return [(ReasonCode.TooManyOfKind, $"With {names} there are as many visits of this kind as they take on {{days}}.", "Roster another nurse, choose another day, or agree more with them.")];
         return fits
             ? [(ReasonCode.OtherCareFirst, $"Care at greater risk takes the time of {names} on {{days}}.", "Add hours, or decide which care can wait.")]
             : [(ReasonCode.DayFull, $"No room is left for {names} on {{days}}.", "Allow overtime, use the nurse on call, or choose another day.")];

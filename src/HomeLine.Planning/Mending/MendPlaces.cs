@@ -35,10 +35,13 @@ internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnly
         for (int nurse = 0; nurse < table.Problem.Nurses.Length; nurse++)
         {
             int line = table.Line(nurse, day);
-            if (!Takes(state, line) || !table.Able(visit, nurse, day)) continue;
+            if (!Takes(state, line) || !Able(state, visit, nurse, day)) continue;
             for (int position = 0; position <= state.On(line).Length; position++) AtPosition(state, visit, line, position, ref best);
         }
     }
+
+    private bool Able(StandingState state, int visit, int nurse, int day) =>
+        table.Able(visit, nurse, day) && StandingCaps.Broken(table, state, table.Visits[visit].Care, nurse, day) is null;
 
     private bool Takes(StandingState state, int line) =>
         table.Shifts[line] is { OnCall: false } && !closed.Contains(line) && state.HasRoom(line);
@@ -80,7 +83,7 @@ internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnly
     {
         StandingVisit facts = table.Visits[visit];
         var lines = Enumerable.Range(0, table.Problem.Nurses.Length).Select(n => table.Line(n, day)).Where(l => Takes(state, l)).ToArray();
-        (int, int)[] first = Nearest(state, facts, lines.Where(l => table.Able(visit, table.NurseOf(l), day)));
+        (int, int)[] first = Nearest(state, facts, lines.Where(l => Able(state, visit, table.NurseOf(l), day)));
         (int, int)[] second = Nearest(state, facts, lines.Where(l => Scope.HomeFault(facts.Home, table.Problem.Nurses[table.NurseOf(l)]) is null));
         foreach ((int line, int position) in first)
         {

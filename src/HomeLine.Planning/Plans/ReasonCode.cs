@@ -89,6 +89,9 @@ public static class ReasonCode
     /// <summary>More visits than the nurse takes in a day.</summary>
     public const string TooManyVisits = "too-many-visits";
 
+    /// <summary>More visits of one kind than the nurse takes in a day or a week.</summary>
+    public const string TooManyOfKind = "too-many-of-kind";
+
     /// <summary>Too little rest between two working days.</summary>
     public const string RestShort = "rest-short";
 
@@ -197,7 +200,7 @@ public static class ReasonCode
         TaskTwice, TaskForgotten, UnmetWrong, TogetherSplit, TaskUnknown, VisitEmpty, VisitIdTwice, MinutesWrong, OtherPatientsTask,
         PatientUnknown, NurseUnknown, TooEarly, PastLatest, OutsideHorizon, OutsideStartTimes, TwoVisitsADay, ChainTooSoon,
         SkillMissing, LicenceMissing, HomeClosed, NurseRefused, TraitMissing, TraitExcluded, NotWorking, BeforeShift, OverrunsShift,
-        BreakMissing, TooManyVisits, RestShort, CannotArrive, SecondMissing, SecondWrong, SpecimenLate, FixedChanged, VisitPinned,
+        BreakMissing, TooManyVisits, TooManyOfKind, RestShort, CannotArrive, SecondMissing, SecondWrong, SpecimenLate, FixedChanged, VisitPinned,
         NoTimeLeft, DayFull, OtherCareFirst, MovesTold, FixedInTheWay, Overtime, DayLater, GainScope, OnCall, OtherTime,
         NurseOut, PushedOut, PushedLater, TellOtherTime, TellOtherNurse, TellOtherDay, TellNobody, TellLaterInRange,
         WhyCritical, WhyRisk, WhyDuties, WhyWork, WhyPeople, WhyLife, WhyOnly, WhyTie, WhyNotBest,

@@ -41,6 +41,9 @@ public sealed record CareTask
     /// <summary>Skills the nurse must have.</summary>
     public ImmutableArray<string> Skills { get; init; } = [];
 
+    /// <summary>Words by which nurses have caps on their visits (<see cref="Nurse.Caps"/>), for example <c>SOC</c> or <c>heavy</c>.</summary>
+    public ImmutableArray<string> Kinds { get; init; } = [];
+
     /// <summary>Critical care: unmet or late counts in the first tier.</summary>
     public bool Critical { get; init; }
 

@@ -32,6 +32,9 @@ public sealed record Nurse
     /// <summary>Most visits a day.</summary>
     public int MaxVisitsADay { get; init; } = int.MaxValue;
 
+    /// <summary>Most visits of some kinds of care, a day or a week.</summary>
+    public ImmutableArray<VisitCap> Caps { get; init; } = [];
+
     /// <summary>Whether she is signed off for a skill on a day.</summary>
     /// <param name="skill">The skill word.</param>
     /// <param name="day">Day index.</param>

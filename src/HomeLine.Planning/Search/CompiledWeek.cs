@@ -25,6 +25,7 @@ internal sealed class CompiledWeek
         Tasks = new TaskTable(this);
         People = new PeopleTable(this);
         Units = new UnitTable(this);
+        Caps = new CapTable(this);
         FollowersElsewhere = FollowersOf();
         NothingToSettle = People.Crew.All(c => c == 1) && Units.HeldBack.All(h => !h);
     }
@@ -54,6 +55,9 @@ internal sealed class CompiledWeek
     public UnitTable Units { get; }
 
     public PeopleTable People { get; }
+
+    /// <summary>Visits of a kind a nurse makes at most.</summary>
+    public CapTable Caps { get; }
 
     /// <summary>By patient: other patients whose care follows hers in a chain; hardly ever any.</summary>
     public int[][] FollowersElsewhere { get; }

@@ -68,7 +68,7 @@ internal sealed class Insertion
         _best = Proposal.Nowhere;
         int day = _week.Routes.Day[a], slot = _week.Slot(_week.Units.Patient[unit], day);
         bool joins = state.FirstUnit[slot] >= 0;
-        if (!_week.Units.Able(unit, a) || FixedOn(state, _week.Units.Patient[unit], day)) return _best;
+        if (!_week.Units.Able(unit, a) || !_week.Caps.Allows(state, unit, joins ? slot : WeekState.None, a) || FixedOn(state, _week.Units.Patient[unit], day)) return _best;
         _price.Begin(state, unit);
         if (_care.SetTrial(state, unit, day, joins ? slot : WeekState.None))
         {
@@ -91,7 +91,7 @@ internal sealed class Insertion
     private void Join(WeekState state, int unit, int slot, int day)
     {
         int a = state.RouteA[slot], b = state.RouteB[slot];
-        if (!_week.Units.Able(unit, a) || !Filter.AllowsNurse(_week.Routes.Nurse[a])) return;
+        if (!_week.Units.Able(unit, a) || !Filter.AllowsNurse(_week.Routes.Nurse[a]) || !_week.Caps.Allows(state, unit, slot, a)) return;
         double ofDay = _price.OfDay(state, day);
         if (b >= 0)
         {
@@ -129,7 +129,7 @@ internal sealed class Insertion
         _scan.Begin();
         foreach (int route in near)
         {
-            if (!_week.Units.Able(unit, route) || !Filter.AllowsNurse(_week.Routes.Nurse[route])) continue;
+            if (!_week.Units.Able(unit, route) || !Filter.AllowsNurse(_week.Routes.Nurse[route]) || !_week.Caps.Allows(state, unit, WeekState.None, route)) continue;
             Offer(_scan.Scan(state, slot, route, ofDay + _price.OfNurse(_week.Routes.Nurse[route]), Beat));
         }
 

@@ -78,7 +78,7 @@ internal sealed class LocalMoves(CompiledWeek week, SlotCare care, Insertion ins
     {
         int a = chance.Next(week.Routes.Count), b = Partner(state, a, chance);
         if (b < 0 || a == b || state.Visits[a] > _mine.Length || state.Visits[b] > _theirs.Length) return false;
-        if (!MayTake(state, a, b) || !MayTake(state, b, a)) return false;
+        if (!MayTake(state, a, b) || !MayTake(state, b, a) || !week.Caps.AllowsAll(state, a, b) || !week.Caps.AllowsAll(state, b, a)) return false;
         Span<int> mine = _mine.AsSpan(0, state.Visits[a]), theirs = _theirs.AsSpan(0, state.Visits[b]);
         state.OrderOf(a).CopyTo(mine);
         state.OrderOf(b).CopyTo(theirs);

@@ -18,7 +18,7 @@ internal sealed class PairScan(CompiledWeek week, SlotCare care, RouteTiming tim
         {
             if (state.Visits[route] >= Math.Min(state.Width - 1, week.Routes.Cap[route])) continue;
             int nurse = week.Routes.Nurse[route];
-            if (week.Units.Able(unit, route) && filter.AllowsNurse(nurse)) Collect(state, slot, route, _care);
+            if (week.Units.Able(unit, route) && filter.AllowsNurse(nurse) && week.Caps.Allows(state, unit, WeekState.None, route)) Collect(state, slot, route, _care);
             if (week.People.Welcome(patient, nurse)) Collect(state, slot, route, _second);
         }
 

@@ -61,6 +61,7 @@ public static class RichRoster
                 LunchMinutes = 30,
                 OvertimeMinutes = 60,
                 MaxVisitsADay = 6,
+                VisitCaps = [new KindCap(KindCap.Heavy, 4, AWeek: true), new KindCap("PORT", 1)],
                 Note = "first\nsecond",
             },
         ],

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.Tests.Storage;
 using HomeLine.Agency.WeekEditing;
@@ -96,6 +97,21 @@ public sealed class EditWeekTests(PostgresCluster cluster)
         Assert.Contains(then.Rules, r => r.Code == ReasonCode.SkillMissing);
         Assert.Equal("edit-forbidden", made.Refusal?.Code);
         Assert.Equal(0, (await WeekAsync(agency)).Revision);
+    }
+
+    [Fact]
+    public async Task A_nurse_who_takes_no_more_long_stays_is_refused_one_and_it_is_named()
+    {
+        await using TestAgency agency = await DemoOnDatabase.OpenAsync(Provider.Sqlite, cluster, DemoAgency.Now, roster => roster with
+        {
+            Nurses = [.. roster.Nurses.Select(n => n.Id == "N8" ? n with { VisitCaps = [new KindCap(KindCap.Heavy, 0, AWeek: true)] } : n)],
+        });
+        WorkingWeek week = await WeekAsync(agency);
+        // P20's first infusion takes hours; N8 has every skill for it.
+        WhatIf then = (await agency.Ask<EditWeek>().TryAsync(
+            TestAgency.Coordinator, DemoAgency.FirstDay, 0, new HandEdit.Move(VisitOf(week, "P20"), "N8", Thursday, 0), Cancel)).Value;
+
+        Assert.Contains(then.Rules, r => r.Code == ReasonCode.TooManyOfKind && r.Sentence.Contains("Hyssop Lanternlow has 1 visit of the kind heavy in a week; she takes 0 a week.", StringComparison.Ordinal));
     }
 
     [Fact]

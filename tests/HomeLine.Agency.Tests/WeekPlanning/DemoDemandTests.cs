@@ -1,3 +1,4 @@
+using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Lines;
 using HomeLine.Planning.Problem;
@@ -17,6 +18,29 @@ public sealed class DemoDemandTests
     [InlineData("P27", "the sister is validated for everything")]
     public void Patients_whom_others_care_for_need_no_nurse(string patient, string why) =>
         Assert.True(!NeedsOf(patient).Any(), $"{patient}: {why}, but: {string.Join("; ", NeedsOf(patient).Select(n => n.Task.Id))}");
+
+    [Fact]
+    public void Starts_of_care_have_the_cap_of_policy_unless_the_nurse_has_her_own()
+    {
+        AgencyRoster own = DemoAgency.Roster with { Nurses = [.. DemoAgency.Roster.Nurses.Select(n => n.Id == "N2" ? n with { VisitCaps = [new KindCap("SOC", 1), new KindCap(KindCap.Heavy, 2, true)] } : n)] };
+        var nurses = WeekDemand.Of(own, DemoAgency.Files, DemoAgency.FirstDay, 7, DemoAgency.Now).Problem.Nurses.ToDictionary(n => n.Id, n => n.Caps);
+
+        // Policy starts.perday.max: our own default.
+        Assert.Equal([new VisitCap("SOC", 2)], nurses["N1"]);
+        Assert.Equal([new VisitCap("SOC", 1), new VisitCap("heavy", 2, true)], nurses["N2"]);
+        Assert.Empty(nurses["N5"]);
+    }
+
+    [Fact]
+    public void Care_that_takes_ninety_minutes_or_asks_for_a_skill_is_of_that_kind()
+    {
+        var tasks = WeekDemand.Of(DemoAgency.Roster, DemoAgency.Files, DemoAgency.FirstDay, 7, DemoAgency.Now).Problem.Tasks;
+
+        // Policy visit.heavy.from: our own default.
+        Assert.All(tasks, t => Assert.Equal(t.SetupMinutes + t.WorkMinutes >= 90, t.Kinds.Contains(KindCap.Heavy)));
+        Assert.All(tasks, t => Assert.Subset(t.Kinds.ToHashSet(), t.Skills.ToHashSet()));
+        Assert.Contains(tasks, t => t.Kinds.Contains(KindCap.Heavy));
+    }
 
     [Fact]
     public void A_line_that_comes_out_on_Thursday_gets_no_new_dressing() =>

@@ -224,6 +224,7 @@ public class RoundTripTests
             LunchMinutes = minutes,
             OvertimeMinutes = minutes,
             MaxVisitsADay = 1 + (minutes % 30),
+            VisitCaps = yes ? [new KindCap("PICC", minutes % 100, true), new KindCap(KindCap.Heavy, 0)] : [],
             Note = text,
         });
 

@@ -81,6 +81,8 @@ public sealed class CheckerRuleTests
         { "H5", ReasonCode.OverrunsShift, "overrun" },
         { "H5", ReasonCode.BreakMissing, "no break" },
         { "H5", ReasonCode.TooManyVisits, "too many" },
+        { "H5", ReasonCode.TooManyOfKind, "too many starts of care a day" },
+        { "H5", ReasonCode.TooManyOfKind, "too many starts of care a week" },
         { "H5", ReasonCode.RestShort, "rest" },
         { "H6", ReasonCode.HomeClosed, "home closed" },
         { "H6", ReasonCode.NurseRefused, "refused" },
@@ -120,6 +122,8 @@ public sealed class CheckerRuleTests
         "overrun" => (Right, Plan(VisitA, VisitB with { Start = At(0, 15, 50) })),
         "no break" => (Nurse1(WithBreak), Plan(VisitA, VisitB)),
         "too many" => (Nurse1(n => n with { MaxVisitsADay = 1 }), Plan(VisitA, VisitB)),
+        "too many starts of care a day" => (Starts(aWeek: false), Plan(VisitA, VisitB)),
+        "too many starts of care a week" => (Starts(aWeek: true), Plan(VisitA, VisitB with { Start = At(1, 9) })),
         "rest" => (Right with { Rules = Right.Rules with { RestBetweenShiftsMinutes = 1_380 } },
             Plan(VisitA, VisitB with { Start = At(1, 8, 20) })),
         "home closed" => (Patient1(p => p with { StartSpans = [new Span(At(0, 9), At(0, 10))] }), Plan(VisitA, VisitB)),
@@ -140,6 +144,8 @@ public sealed class CheckerRuleTests
 
     private static WeekProblem Tasks(Func<CareTask, CareTask> change, params CareTask[] more) =>
         Right with { Tasks = [change(Right.Tasks[0]), Right.Tasks[1], .. more.Select(change)] };
+
+    private static WeekProblem Starts(bool aWeek) => Nurse1(n => n with { Caps = [new VisitCap("SOC", 1, aWeek)] }) with { Tasks = [.. Right.Tasks.Select(t => t with { Kinds = ["SOC"] })] };
 
     private static WeekProblem Nurse1(Func<Nurse, Nurse> change) => Right with { Nurses = [change(Right.Nurses[0]), Right.Nurses[1]] };
 

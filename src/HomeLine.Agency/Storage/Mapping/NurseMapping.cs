@@ -15,6 +15,7 @@ internal sealed class NurseMapping : IEntityTypeConfiguration<NurseFile>
         builder.Property(n => n.Skills).AsJson();
         builder.Property(n => n.SignOffs).AsJson();
         builder.Property(n => n.Licences).AsJson();
+        builder.Property(n => n.VisitCaps).AsJson();
         builder.Property(n => n.Traits).AsJson();
         builder.Property(n => n.Week).AsJson();
         builder.Property(n => n.Leaves).AsJson();

@@ -9,7 +9,7 @@ namespace HomeLine.Exchange.Csv.Tables;
 internal static class NursesTable
 {
     public static readonly TableShape Shape = TableShape.Of("nurses.csv", true,
-        "nurse! name! credential! x! y! phone skills sign_offs licences! traits lunch_minutes overtime_minutes max_visits_a_day note");
+        "nurse! name! credential! x! y! phone skills sign_offs licences! traits lunch_minutes overtime_minutes max_visits_a_day visit_caps note");
 
     private const int MostMinutes = 600;
     private const int MostVisits = 30;
@@ -41,6 +41,7 @@ internal static class NursesTable
             LunchMinutes = row.Whole("lunch_minutes", 0, MostMinutes) ?? 0,
             OvertimeMinutes = row.Whole("overtime_minutes", 0, MostMinutes) ?? 0,
             MaxVisitsADay = row.Whole("max_visits_a_day", 1, MostVisits) ?? UsualMostVisits,
+            VisitCaps = [.. row.Parts("visit_caps").Select(part => VisitCapCell.Read(row, part)).OfType<KindCap>()],
             Note = row.Text("note"),
         };
     }
@@ -50,7 +51,7 @@ internal static class NursesTable
         nurse.Id, nurse.Name, nurse.Credential, NumberText.Write(nurse.Home.X), NumberText.Write(nurse.Home.Y),
         nurse.Phone, ListText.Write(nurse.Skills), SignOffText(nurse), LicenceText(nurse), ListText.Write(nurse.Traits),
         NumberText.Write(nurse.LunchMinutes), NumberText.Write(nurse.OvertimeMinutes), NumberText.Write(nurse.MaxVisitsADay),
-        nurse.Note,
+        VisitCapCell.Write(nurse.VisitCaps), nurse.Note,
     });
 
     private static string SignOffText(NurseFile nurse) => nurse.SignOffs.IsDefaultOrEmpty

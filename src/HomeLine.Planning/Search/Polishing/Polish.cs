@@ -86,6 +86,6 @@ internal sealed class Polish(CompiledWeek week, PlanEditor editor)
             }
         }
 
-        return true;
+        return week.Caps.Hold(state);
     }
 }
