@@ -904,6 +904,11 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("version");
 
+                    b.Property<string>("VisitCaps")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("visit_caps");
+
                     b.Property<string>("Week")
                         .IsRequired()
                         .HasColumnType("jsonb")

@@ -885,6 +885,11 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                         .HasColumnType("INTEGER")
                         .HasColumnName("version");
 
+                    b.Property<string>("VisitCaps")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("visit_caps");
+
                     b.Property<string>("Week")
                         .IsRequired()
                         .HasColumnType("TEXT")
