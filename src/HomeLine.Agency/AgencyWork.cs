@@ -15,7 +15,7 @@ internal static class AgencyWork
         if (actor.Refuse(action) is { } refusal) return refusal;
         await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
         await using var turn = await db.BeginWorkAsync(cancel);
-        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
+        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadInTurnAsync(db, clock, cancel);
         if (!read.Succeeded) return read.Refusal!;
         Outcome<T> done = await work(db, read.Value);
         if (!done.Succeeded) return done;
@@ -47,7 +47,7 @@ internal static class AgencyWork
         await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
         await using var turn = await db.BeginWorkAsync(cancel);
         bool stands = end is not null && end == await RememberedRoster.ChainEndAsync(db, cancel);
-        Outcome<AgencyAtHand> read = stands ? known : await AgencyAtHand.ReadAsync(db, clock, cancel);
+        Outcome<AgencyAtHand> read = stands ? known : await AgencyAtHand.ReadInTurnAsync(db, clock, cancel);
         if (!read.Succeeded) return read.Refusal!;
         Outcome<T> done = await work(db, read.Value, stands ? ready : null);
         if (!done.Succeeded) return done;

@@ -36,13 +36,15 @@ public sealed record AgencyAtHand(AgencyRoster Roster, CareFiles Files, Instant 
         [.. OpenDecisions.StillOpen(OpenDecisions.OfClocks(this, patient), Decided, Today)];
 
     /// <summary>The roster from the database, or why there is none. Work under way reads for itself and sees its own changes.</summary>
-    public static async Task<Outcome<AgencyAtHand>> ReadAsync(AgencyDb db, AgencyClock clock, CancellationToken cancel)
-    {
-        RememberedRoster? read = db is { Memory: { } memory, Database.CurrentTransaction: null }
-            ? await memory.ReadAsync(db, cancel)
-            : await RememberedRoster.ReadAsync(db, null, cancel);
-        return read is null
+    public static async Task<Outcome<AgencyAtHand>> ReadAsync(AgencyDb db, AgencyClock clock, CancellationToken cancel) => Of(
+        db is { Memory: { } memory, Database.CurrentTransaction: null } ? await memory.ReadAsync(db, cancel) : await RememberedRoster.ReadAsync(db, null, cancel), clock);
+
+    /// <summary>The same at the beginning of a writer's turn, before it has written anything: a large ledger is not read anew for every entry.</summary>
+    internal static async Task<Outcome<AgencyAtHand>> ReadInTurnAsync(AgencyDb db, AgencyClock clock, CancellationToken cancel) =>
+        Of(db.Memory is { } memory ? await memory.ReadInTurnAsync(db, cancel) : await RememberedRoster.ReadAsync(db, null, cancel), clock);
+
+    private static Outcome<AgencyAtHand> Of(RememberedRoster? read, AgencyClock clock) =>
+        read is null
             ? new Refusal("no-agency", "No agency has been opened yet.", "An administrator opens the demonstration agency or imports a roster.")
             : new AgencyAtHand(read.Roster, read.Files, clock.Now(read.Roster.Profile)) { Decided = read.Decided, Closures = read.Closures };
-    }
 }

@@ -23,4 +23,16 @@ public sealed class RosterMemory
         if (read?.ChainEnd is not null) last = read;
         return read;
     }
+
+    /// <summary>
+    /// The roster for work that has just got its turn to write and has written nothing yet: what is remembered when nothing moved since, else only what moved on
+    /// is read. It is not remembered, for the turn may still be taken back.
+    /// </summary>
+    /// <param name="db">A context whose transaction is open and empty.</param>
+    /// <param name="cancel">Stops the reading.</param>
+    internal async Task<RememberedRoster?> ReadInTurnAsync(AgencyDb db, CancellationToken cancel)
+    {
+        RememberedRoster? known = last;
+        return known is not null && known.ChainEnd == await RememberedRoster.ChainEndAsync(db, cancel) ? known : await RememberedRoster.ReadAsync(db, known, cancel);
+    }
 }

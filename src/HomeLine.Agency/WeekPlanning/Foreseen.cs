@@ -28,24 +28,25 @@ public static class Foreseen
             .ToHashSet();
         Instant begins = published.Min(w => w.FirstDay).AtStartOfDayInZone(roster.Profile.Zone).ToInstant();
         CareDone done = CareDone.Of(roster, published.Min(w => w.FirstDay));
+        var lines = new LinesNow(roster);
         IEnumerable<LineEvent> visits = published
             .SelectMany(w => w.Visits)
             .Where(v => v.Held is null && !notMade.Contains((v.Patient, v.Day)) && !done.IsSigned(v))
             .OrderBy(v => v.Day).ThenBy(v => v.Start)
             .Select(v => (Visit: v, At: v.Day.At(v.Start).InZoneLeniently(roster.Profile.Zone).ToInstant()))
             .Where(x => x.At < until)
-            .SelectMany(x => Events(x.Visit, x.At, patients[x.Visit.Patient], roster))
+            .SelectMany(x => Events(x.Visit, x.At, patients[x.Visit.Patient], lines))
             .Where(e => !done.Takes(e));
-        IEnumerable<LineEvent> elsewhere = roster.OutsideCare.SelectMany(o => Events(o, patients[o.Patient], roster, begins, now, until));
+        IEnumerable<LineEvent> elsewhere = roster.OutsideCare.SelectMany(o => Events(o, patients[o.Patient], roster, lines, begins, now, until));
         return roster with { Events = [.. roster.Events, .. visits, .. elsewhere] };
     }
 
-    private static IEnumerable<LineEvent> Events(WeekVisit visit, Instant at, Patient patient, AgencyRoster roster)
+    private static IEnumerable<LineEvent> Events(WeekVisit visit, Instant at, Patient patient, LinesNow lines)
     {
         foreach (string[] key in visit.Care.Select(c => c.Key.Split('|')).Where(k => k.Length == 5))
         {
             if (!Enum.TryParse(key[1], out CareItem item)) continue;
-            CareOrder? order = roster.Orders.FirstOrDefault(o => o.Id == key[4]);
+            CareOrder? order = lines.Order(key[4]);
             LineId? line = key[2].Length > 0 ? new LineId(key[2]) : order?.Line;
             if (Kind(item, order) is not { } kind) continue;
             ImmutableArray<string> lumens = [.. key[3].Select(letter => letter.ToString())];
@@ -57,16 +58,16 @@ public static class Foreseen
                 Kind = kind,
                 Performed = CareMoment.Exactly(at, patient.Zone),
                 RecordedAt = at,
-                Dressing = item is CareItem.Dressing or CareItem.PortNeedle ? NextDressing(line, roster) : null,
+                Dressing = item is CareItem.Dressing or CareItem.PortNeedle ? lines.NextDressing(line) : null,
                 SecurementChanged = item is CareItem.Dressing,
                 ConnectorsChanged = item is CareItem.Connector ? lumens : [],
-                LumensUsed = kind == LineEventKind.DoseGiven ? AllLumens(line, roster) : item is CareItem.Connector ? [] : lumens,
+                LumensUsed = kind == LineEventKind.DoseGiven ? lines.Lumens(line) : item is CareItem.Connector ? [] : lumens,
                 Order = order?.Id,
             };
         }
     }
 
-    private static IEnumerable<LineEvent> Events(OutsideCare expected, Patient patient, AgencyRoster roster, Instant begins, Instant now, Instant until)
+    private static IEnumerable<LineEvent> Events(OutsideCare expected, Patient patient, AgencyRoster roster, LinesNow lines, Instant begins, Instant now, Instant until)
     {
         Instant at = expected.ExpectedOn.At(new LocalTime(12, 0)).InZoneLeniently(patient.Zone).ToInstant();
         if (at < begins || at >= until || now >= expected.FallBackFrom.InZoneLeniently(roster.Profile.Zone).ToInstant()) yield break;
@@ -81,7 +82,7 @@ public static class Foreseen
                 Performed = CareMoment.Exactly(at, patient.Zone),
                 RecordedAt = at,
                 Performer = PerformerKind.Outside,
-                Dressing = NextDressing(line.Id, roster),
+                Dressing = lines.NextDressing(line.Id),
                 SecurementChanged = true,
                 ConnectorsChanged = [.. line.Lumens.Select(l => l.Label)],
             };
@@ -106,13 +107,4 @@ public static class Foreseen
         },
         _ => null,
     };
-
-    private static ImmutableArray<string> AllLumens(LineId? line, AgencyRoster roster) =>
-        [.. roster.Lines.Where(l => l.Id == line).SelectMany(l => l.Lumens).Select(l => l.Label)];
-
-    /// <summary>Gauze and tape stays gauze; anything else is followed by a film.</summary>
-    private static DressingKind NextDressing(LineId? line, AgencyRoster roster) =>
-        roster.Events.Where(e => e.Line == line && e.Dressing is not null).MaxBy(e => e.Performed?.Date ?? LocalDate.MinIsoValue)?.Dressing == DressingKind.Gauze
-            ? DressingKind.Gauze
-            : DressingKind.Film;
 }

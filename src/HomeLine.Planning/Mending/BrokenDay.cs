@@ -18,10 +18,11 @@ internal sealed class BrokenDay
     {
         Refuse(problem, published, troubles);
         var overruns = troubles.OfType<Trouble.Overrun>().ToLookup(o => o.Visit, StringComparer.Ordinal);
+        PlannedVisit[] overrunning = [.. published.Visits.Where(v => overruns.Contains(v.Id))];
         foreach (PlannedVisit visit in published.Visits)
         {
             if (IsOut(visit, troubles)) _out.Add(visit.Id);
-            else if (published.Visits.Any(o => overruns.Contains(o.Id) && Follows(visit, o))) _late.Add(visit.Id);
+            else if (overrunning.Any(o => Follows(visit, o))) _late.Add(visit.Id);
         }
 
         var frozen = problem.FixedVisits().Select(v => v.Id).Concat(overruns.Select(o => o.Key))

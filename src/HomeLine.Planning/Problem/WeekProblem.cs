@@ -53,14 +53,18 @@ public sealed record WeekProblem
     /// The published visits that keep nurse, second person, start and tasks: those named in <see cref="FrozenVisits"/>, those promised as frozen or
     /// done, and those told or published that start before or within <see cref="PlanningRules.FrozenAheadMinutes"/> of <see cref="Now"/>.
     /// </summary>
-    public ImmutableArray<Plans.PlannedVisit> FixedVisits() =>
-        Published is { Visits.IsDefault: false } published ? [.. published.Visits.Where(IsFixed)] : [];
+    public ImmutableArray<Plans.PlannedVisit> FixedVisits()
+    {
+        if (Published is not { Visits.IsDefault: false } published) return [];
+        var frozen = FrozenVisits.ToHashSet(StringComparer.Ordinal);
+        return [.. published.Visits.Where(v => IsFixed(v, frozen))];
+    }
 
-    private bool IsFixed(Plans.PlannedVisit visit) => visit.Promise switch
+    private bool IsFixed(Plans.PlannedVisit visit, HashSet<string> frozen) => visit.Promise switch
     {
         Plans.PromiseState.Frozen or Plans.PromiseState.Done => true,
         Plans.PromiseState.Published or Plans.PromiseState.Told when visit.Start <= Now + Rules.FrozenAheadMinutes => true,
-        _ => FrozenVisits.Contains(visit.Id),
+        _ => frozen.Contains(visit.Id),
     };
 }
 

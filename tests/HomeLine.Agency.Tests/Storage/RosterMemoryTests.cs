@@ -90,6 +90,22 @@ public sealed class RosterMemoryTests(PostgresCluster cluster)
         Assert.DoesNotContain((await ReadAsync(agency)).Roster.Events, e => e.Id.Value == "never");
     }
 
+    [Theory]
+    [MemberData(nameof(TestAgency.BothProviders), MemberType = typeof(TestAgency))]
+    public async Task Work_that_gets_its_turn_sees_what_another_process_wrote_since_and_reads_only_that(Provider provider)
+    {
+        await using TestAgency agency = await OpenedAsync(provider);
+        AgencyRoster before = (await ReadAsync(agency)).Roster;
+        await AppendAsync(agency, before.Events[0] with { Id = new EventId("later") });
+
+        await using AgencyDb db = agency.Open();
+        await using var turn = await db.BeginWorkAsync(Cancel);
+        AgencyRoster inTurn = (await AgencyAtHand.ReadInTurnAsync(db, agency.Services.GetRequiredService<AgencyClock>(), Cancel)).Value.Roster;
+
+        Assert.Equal("later", inTurn.Events[^1].Id.Value);
+        Assert.True(before.Patients == inTurn.Patients, "the patients were not read again");
+    }
+
     [Fact]
     public async Task An_agency_that_was_never_opened_is_refused_and_found_once_it_is()
     {
