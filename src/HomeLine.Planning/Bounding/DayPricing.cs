@@ -5,9 +5,10 @@ namespace HomeLine.Planning.Bounding;
 /// <summary>
 /// Finds the nurse-days of least reduced cost: a shortest path with resources over the visits a nurse could make. Starts are free within each visit's times, so
 /// waiting is what no later start of the day would save. Patients are remembered only near where the nurse stands (ng-sets, after Baldacci, Mingozzi and
-/// Roberti 2011, from memory): paths may return to a patient far away, which makes the bound weaker and the search shorter.
+/// Roberti 2011, from memory): paths may return to a patient far away, which makes the bound weaker and the search shorter. A partial day whose rest
+/// (<see cref="DayTail"/>) cannot bring it below nothing is left out.
 /// </summary>
-internal sealed class DayPricing(PlanningRules rules, DayGraph graph, int mostLabels)
+internal sealed class DayPricing(PlanningRules rules, DayGraph graph, int mostLabels, DayTail tail)
 {
     private const double Hair = 1e-7;
 
@@ -19,12 +20,9 @@ internal sealed class DayPricing(PlanningRules rules, DayGraph graph, int mostLa
     private int _count;
     private double[] _price = [];
     private double _work, _load;
-    private bool _onlyFast, _counts;
+    private bool _onlyFast, _counts, _full;
 
-    /// <summary>Whether the last search was complete: no label left out.</summary>
-    public bool Complete { get; private set; }
-
-    /// <summary>The least reduced cost found; 0 when no nurse-day is worth making.</summary>
+    /// <summary>No nurse-day has less reduced cost, also where the search had to be cut short; 0 when none is worth making.</summary>
     public double Least { get; private set; }
 
     /// <summary>Searches, and returns the best nurse-days of negative reduced cost.</summary>
@@ -40,11 +38,14 @@ internal sealed class DayPricing(PlanningRules rules, DayGraph graph, int mostLa
         _counts = graph.Day.MostVisits < graph.Patients;
         foreach (List<int> list in _at) list.Clear();
         Array.Fill(_bucket, -1);
-        Complete = true;
-        Least = 0;
+        tail.Fill(graph, price, work);
+        Least = Math.Min(0, start + tail.Whole);
+        if (Least >= -Hair) return [];
+        double least = 0;
+        _full = false;
         var ends = new List<(double Cost, int Label)>();
         Begin(start);
-        for (int minute = 0; minute < _bucket.Length && Complete; minute++)
+        for (int minute = 0; minute < _bucket.Length && !_full; minute++)
         {
             for (int label = _bucket[minute]; label >= 0; label = _next[label])
             {
@@ -53,13 +54,14 @@ internal sealed class DayPricing(PlanningRules rules, DayGraph graph, int mostLa
                 {
                     double cost = HomeFrom(label);
                     if (cost < -Hair) ends.Add((cost, label));
-                    Least = Math.Min(Least, cost);
+                    least = Math.Min(least, cost);
                 }
 
                 if (_labels[label].Visits < graph.Day.MostVisits) Extend(label);
             }
         }
 
+        if (!fast && !_full) Least = Math.Max(Least, least);
         return [.. ends.OrderBy(e => e.Cost).ThenBy(e => e.Label).Take(most).Select(e => Path(e.Label))];
     }
 
@@ -146,11 +148,11 @@ internal sealed class DayPricing(PlanningRules rules, DayGraph graph, int mostLa
 
     private void Add(in Label label)
     {
-        if (label.Leave >= _shift.From + _bucket.Length) return;
-        if (label.Node >= 0 && IsBeaten(label)) return;
+        if (label.Leave >= _shift.From + _bucket.Length || _full) return;
+        if (label.Node >= 0 && (label.Cost + Rest(label) >= -Hair || IsBeaten(label))) return;
         if (_count >= mostLabels)
         {
-            Complete = false;
+            _full = true;
             return;
         }
 
@@ -166,6 +168,13 @@ internal sealed class DayPricing(PlanningRules rules, DayGraph graph, int mostLa
         _bucket[minute] = _count;
         if (label.Node >= 0) _at[(2 * graph.PatientOf[label.Node]) + (label.Rested ? 1 : 0)].Add(_count);
         _count++;
+    }
+
+    /// <summary>What the rest of the day costs at least; she does not go straight back to a patient remembered.</summary>
+    private double Rest(in Label label)
+    {
+        int before = label.Parent < 0 || _labels[label.Parent].Node < 0 ? -1 : graph.PatientOf[_labels[label.Parent].Node];
+        return tail.After(graph.PatientOf[label.Node], label.Leave, before >= 0 && label.Seen.Has(graph.Self[before]) ? before : -1);
     }
 
     /// <summary>Whether a label at the same home does everything at least as well; those the new one beats are struck out.</summary>

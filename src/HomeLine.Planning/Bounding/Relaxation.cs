@@ -55,7 +55,12 @@ internal sealed class Relaxation : IDisposable
         using CancellationTokenRegistration stop = cancel.Register(() => _solver.InterruptSolve());
         if (_solver.Solve() != Solver.ResultStatus.OPTIMAL) return false;
         Value = _solver.Objective().Value();
-        for (int r = 0; r < _row.Length; r++) RowPrice[r] = _row[r]?.DualValue() ?? 0;
+        for (int r = 0; r < _row.Length; r++)
+        {
+            double price = _row[r]?.DualValue() ?? 0;
+            RowPrice[r] = _rows.Bounds[r].Least == int.MinValue ? Math.Min(0, price) : price;
+        }
+
         for (int t = 0; t < (int)_tier; t++) TierPrice[t] = Math.Max(0, -(_limit[t]?.DualValue() ?? 0));
         return true;
     }

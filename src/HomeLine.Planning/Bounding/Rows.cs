@@ -45,7 +45,8 @@ internal sealed class Rows
 
     public List<SideVariable> Sides { get; } = [];
 
-    private int[] Cover { get; }
+    /// <summary>By care: the row that it is done once or unmet.</summary>
+    public int[] Cover { get; }
 
     /// <summary>Rows that matter to the people tier alone.</summary>
     public bool OnlyPeople(int row) => _ofPeople.Contains(row);

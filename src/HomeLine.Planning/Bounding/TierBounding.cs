@@ -1,18 +1,19 @@
 namespace HomeLine.Planning.Bounding;
 
 /// <summary>
-/// Column generation for one tier: the master problem gives prices, each nurse-day looks for a better way to spend the day at those prices, until none is left. In every
-/// complete round the prices prove a bound (Lagrange): the master's value and, for each nurse-day, the least reduced cost.
+/// The best bound for one tier that prices can prove. Small weeks: column generation, the master problem gives prices, each nurse-day looks for a better way to spend the day at those
+/// prices, until none is left. Prices are taken half way between the master's and those of the best bound so far (dual smoothing, after Wentges 1997, from memory), for
+/// the master's alone swing wildly. Large weeks: <see cref="PriceAscent"/>. At any prices the bound is <see cref="Lagrange"/>, so each round proves one.
 /// </summary>
 internal sealed class TierBounding(BoundWeek week, Rows rows, DayGraph[] graphs, BoundOptions options)
 {
     private const int ColumnsADay = 12;
-    private const double Hair = 1e-6;
+    private const double Hair = 1e-6, Smoothing = 0.5;
 
     private readonly DayCost _cost = new(week.Problem);
-    private readonly DayPricing[] _pricing = [.. graphs.Select(g => new DayPricing(week.Problem.Rules, g, options.Labels))];
-
+    private readonly DayTail _tail = new(week.Problem.Rules);
     private readonly HashSet<(int Day, string Nodes)> _known = [];
+    private DayPricing[] _pricing = [];
 
     /// <summary>All nurse-days found so far.</summary>
     public List<DayColumn> Columns { get; } = [];
@@ -31,40 +32,70 @@ internal sealed class TierBounding(BoundWeek week, Rows rows, DayGraph[] graphs,
     /// <summary>Works towards the least of a tier; stops as soon as the bound, rounded up, reaches the target.</summary>
     public void Minimise(Tier tier, long target, long?[] limits, Func<VisitNode, bool> nodeOut, Func<SideVariable, bool> sideOut, CancellationToken cancel)
     {
+        Proven = double.NegativeInfinity;
+        if (_pricing.Length == 0) _pricing = [.. graphs.Select(g => new DayPricing(week.Problem.Rules, g, options.Labels, _tail))];
+        var lagrange = new Lagrange(rows, tier, limits, sideOut);
+        if (week.Units.Length >= options.ClimbFrom)
+        {
+            var ascent = new PriceAscent(rows, graphs, _pricing, _tail, lagrange, tier);
+            Rounds += ascent.Climb(Shares(tier), target, options.Rounds, nodeOut, cancel);
+            (Proven, RowPrice, TierPrice) = (ascent.Proven, ascent.RowPrice, ascent.TierPrice);
+            return;
+        }
+
         using var relaxation = new Relaxation(rows, tier, limits, sideOut);
         foreach (DayColumn column in Columns.Where(c => !c.Nodes.Any(nodeOut))) relaxation.Add(column);
-        Proven = double.NegativeInfinity;
-        bool fast = true;
+        bool fast = true, smooth = true;
         for (int round = 0; round < options.Rounds && !cancel.IsCancellationRequested; round++)
         {
             if (!relaxation.Solve(cancel)) return;
             Rounds++;
-            int found = Price(relaxation, nodeOut, fast, cancel, out double sum, out bool complete);
-            if (!fast && complete) Keep(relaxation, sum);
+            bool smoothed = smooth && !double.IsNegativeInfinity(Proven);
+            double[] rowPrice = smoothed ? Between(relaxation.RowPrice, RowPrice) : [.. relaxation.RowPrice], tierPrice = smoothed ? Between(relaxation.TierPrice, TierPrice) : [.. relaxation.TierPrice];
+            int found = Price(relaxation, rowPrice, tierPrice, nodeOut, fast, cancel, out double sum);
+            if (cancel.IsCancellationRequested) return;
+            Keep(lagrange.Of(rowPrice, tierPrice) + sum, rowPrice, tierPrice);
             if (Math.Ceiling(Proven - Hair) >= target) return;
-            if (found == 0 && !fast) return;
-            fast = found > 0;
+            if (found == 0 && !fast && !smoothed) return;
+            (fast, smooth) = (found > 0, found > 0);
         }
     }
 
-    private void Keep(Relaxation relaxation, double sum)
+    /// <summary>Prices to begin with: what each piece of care costs in the plan, a nurse-day's road and waiting shared out among its visits.</summary>
+    private double[] Shares(Tier tier)
     {
-        if (relaxation.Value + sum <= Proven) return;
-        Proven = relaxation.Value + sum;
-        (RowPrice, TierPrice) = ([.. relaxation.RowPrice], [.. relaxation.TierPrice]);
+        var price = new double[rows.Bounds.Count];
+        foreach (CareUnit unit in week.Units) price[rows.Cover[unit.Index]] = tier < Tier.Work ? unit.Unmet[(int)tier] : 0;
+        foreach (DayColumn column in Columns)
+        {
+            double road = column.Adds[(int)tier] - column.Nodes.Sum(n => n.Adds[(int)tier]);
+            foreach (VisitNode node in column.Nodes.Where(n => !n.IsSecond))
+                foreach (CareUnit unit in node.Units) price[rows.Cover[unit.Index]] = (node.Adds[(int)tier] + (road / column.Nodes.Length)) / node.Units.Length;
+        }
+
+        return price;
     }
 
-    private int Price(Relaxation relaxation, Func<VisitNode, bool> nodeOut, bool fast, CancellationToken cancel, out double sum, out bool complete)
+    private static double[] Between(double[] one, double[] other)
+    {
+        var between = new double[one.Length];
+        for (int i = 0; i < one.Length; i++) between[i] = ((1 - Smoothing) * one[i]) + (Smoothing * other[i]);
+        return between;
+    }
+
+    private void Keep(double proven, double[] rowPrice, double[] tierPrice)
+    {
+        if (proven > Proven) (Proven, RowPrice, TierPrice) = (proven, rowPrice, tierPrice);
+    }
+
+    private int Price(Relaxation relaxation, double[] rowPrice, double[] tierPrice, Func<VisitNode, bool> nodeOut, bool fast, CancellationToken cancel, out double sum)
     {
         int found = 0;
-        (sum, complete) = (0, true);
-        for (int d = 0; d < graphs.Length; d++)
+        sum = 0;
+        for (int d = 0; d < graphs.Length && !cancel.IsCancellationRequested; d++)
         {
-            if (cancel.IsCancellationRequested) complete = false;
-            if (!complete && fast) break;
-            double[] price = Prices(graphs[d], relaxation.RowPrice, relaxation.TierPrice, nodeOut);
-            double work = relaxation.TierPrice[(int)Tier.Work], load = relaxation.TierPrice[(int)Tier.People], start = -relaxation.RowPrice[rows.OfDay[d]];
-            foreach (int[] path in _pricing[d].Search(price, work, load, start, fast, ColumnsADay))
+            double[] price = Prices(graphs[d], rowPrice, tierPrice, nodeOut);
+            foreach (int[] path in _pricing[d].Search(price, tierPrice[(int)Tier.Work], tierPrice[(int)Tier.People], -rowPrice[rows.OfDay[d]], fast, ColumnsADay))
             {
                 if (!_known.Add((d, string.Join(',', path))) || _cost.Of(graphs[d].Day, [.. path.Select(n => graphs[d].Nodes[n])]) is not { } column) continue;
                 Columns.Add(column);
@@ -73,7 +104,6 @@ internal sealed class TierBounding(BoundWeek week, Rows rows, DayGraph[] graphs,
             }
 
             sum += _pricing[d].Least;
-            complete &= _pricing[d].Complete;
         }
 
         return found;

@@ -31,7 +31,8 @@ public enum Tier
 /// <param name="Columns">Most nurse-days listed for the exact choice at the end; 0 to leave it out.</param>
 /// <param name="NearPatients">How many near patients a partial nurse-day remembers having visited; fewer is faster and weaker.</param>
 /// <param name="Effort">Limit of the exact choice in the solver's deterministic time, about a second each.</param>
-public sealed record BoundOptions(int Rounds = 300, int Labels = 2_000_000, int Columns = 100_000, int NearPatients = 12, double Effort = 10);
+/// <param name="ClimbFrom">From so many pieces of care on, prices are climbed for instead of learned from a master problem, which then learns too slowly.</param>
+public sealed record BoundOptions(int Rounds = 300, int Labels = 2_000_000, int Columns = 100_000, int NearPatients = 12, double Effort = 10, int ClimbFrom = 150);
 
 /// <summary>What is proven about one tier: no plan whose earlier tiers are as good as this plan's has less.</summary>
 /// <param name="Tier">The tier.</param>

@@ -45,6 +45,16 @@ public sealed class ProvenWeekTests
         Assert.True(missed.Count <= 1, string.Join('\n', missed));
     }
 
+    [Fact]
+    public void A_week_of_sixty_patients_has_a_bound_near_its_plan()
+    {
+        WeekProblem week = InventedWeek.Of(8, 60, 1);
+        WeekPlan plan = Planner.Plan(week, new PlanOptions(1, 8_000), cancel: TestContext.Current.CancellationToken);
+        WeekBound bound = Planner.Bound(week, plan, new BoundOptions(Rounds: 80, Labels: 20_000, Columns: 0, NearPatients: 4), TestContext.Current.CancellationToken);
+        Assert.Equal(Tier.Work, bound.Open!.Tier);
+        Assert.InRange(bound.Open.GapPercent, 0, 12);
+    }
+
     private static WeekBound Bound(WeekProblem week, WeekPlan plan) => Planner.Bound(week, plan, Modest, TestContext.Current.CancellationToken);
 
     private static WeekPlan Plan(WeekProblem week, ulong seed) =>

@@ -43,6 +43,19 @@ public sealed class WeekBoundTests
     }
 
     [Fact]
+    public void Nor_does_the_climb_of_prices_by_which_large_weeks_are_bounded()
+    {
+        var climb = new BoundOptions(Rounds: 40, Columns: 0, NearPatients: 2, ClimbFrom: 0);
+        for (int seed = 17_001; seed < 17_041; seed++)
+        {
+            WeekProblem problem = RandomWeek.TinyRich(seed, 5);
+            PlanScore optimum = new FullEnumeration(problem).Best();
+            string? wrong = Wrong(problem, optimum, climb);
+            if (wrong is not null) Assert.Fail($"Seed {seed}: {wrong}.\n{Shrinking.Smallest(problem, p => Wrong(p, new FullEnumeration(p).Best(), climb) is not null)}");
+        }
+    }
+
+    [Fact]
     public void Weeks_with_a_bit_of_everything_have_a_bound_and_no_plan_below_it()
     {
         for (int seed = 1; seed <= 40; seed++)
@@ -84,9 +97,9 @@ public sealed class WeekBoundTests
         Assert.Throws<ArgumentException>(() => Planner.Bound(frozen, plan, cancel: TestContext.Current.CancellationToken));
     }
 
-    private static string? Wrong(WeekProblem problem, PlanScore optimum)
+    private static string? Wrong(WeekProblem problem, PlanScore optimum, BoundOptions? options = null)
     {
-        WeekBound bound = Bound(problem);
+        WeekBound bound = Bound(problem, options);
         foreach (TierBound tier in bound.Tiers)
         {
             long best = WeekBound.Amount(optimum, tier.Tier);
@@ -97,10 +110,10 @@ public sealed class WeekBoundTests
         return null;
     }
 
-    private static WeekBound Bound(WeekProblem problem)
+    private static WeekBound Bound(WeekProblem problem, BoundOptions? options = null)
     {
         CancellationToken cancel = TestContext.Current.CancellationToken;
         WeekPlan plan = Planner.Plan(problem, new PlanOptions(1, 300), cancel: cancel);
-        return Planner.Bound(problem, plan, cancel: cancel);
+        return Planner.Bound(problem, plan, options, cancel);
     }
 }
