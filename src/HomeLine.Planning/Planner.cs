@@ -45,10 +45,11 @@ public static class Planner
         var week = new CompiledWeek(problem);
         var search = new WeekSearch(week);
         WeekState best = new Islands(week, options).Improve(search.First(cancel), progress, cancel);
+        if (!cancel.IsCancellationRequested) best = search.WithGapsFilled(best, cancel);
         PlanScore score = search.ScoreOf(best);
         if (KeptPublished(problem) is { } published && published.Score <= score) return published;
         var visits = new PlanWriting(week).Visits(best);
-        return new WeekPlan(visits, UnmetCare.List(week, search, best, visits), score);
+        return new WeekPlan(visits, UnmetCare.List(week, search, best, visits, cancel: cancel), score);
     }
 
     /// <summary>

@@ -11,10 +11,18 @@ internal static partial class CpuClock
     /// <summary>CLOCK_THREAD_CPUTIME_ID of POSIX clock_gettime, as Linux numbers it.</summary>
     private const int ThreadCpuTime = 3;
 
-    public static double ThreadSeconds()
+    /// <summary>CLOCK_PROCESS_CPUTIME_ID.</summary>
+    private const int ProcessCpuTime = 2;
+
+    public static double ThreadSeconds() => Seconds(ThreadCpuTime);
+
+    /// <summary>Of all threads of this process.</summary>
+    public static double ProcessSeconds() => Seconds(ProcessCpuTime);
+
+    private static double Seconds(int clock)
     {
         if (!OperatingSystem.IsLinux()) return Stopwatch.GetTimestamp() / (double)Stopwatch.Frequency;
-        _ = GetTime(ThreadCpuTime, out Timespec time);
+        _ = GetTime(clock, out Timespec time);
         return time.Seconds + (time.Nanoseconds * 1e-9);
     }
 

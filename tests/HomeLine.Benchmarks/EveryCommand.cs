@@ -12,6 +12,7 @@ internal static class EveryCommand
         yield return Branch.TroubleCommand.Create();
         yield return Clocks.ClocksCommand.Create();
         yield return Weeks.WeeksCommand.Create();
+        yield return Weeks.CancelCommand.Create();
         yield return Weeks.ProofCommand.Create();
         yield return Weeks.BoundCommand.Create();
         yield return SolveCommand.Create();

@@ -135,6 +135,7 @@ public sealed class PlannerLawTests
     {
         WeekPlan plan = Planner.Plan(DemoWeek.Problem, new PlanOptions(1, 1_000, 2), cancel: new CancellationToken(canceled: true));
         Assert.True(Checker.Check(DemoWeek.Problem, plan).Accepted);
+        Assert.All(plan.Unmet, u => Assert.Equal(ReasonCode.SearchStopped, Assert.Single(u.Reasons).Code));
     }
 
     private static WeekPlan Plan(WeekProblem problem, PlanOptions options) =>

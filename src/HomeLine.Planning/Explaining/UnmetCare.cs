@@ -11,13 +11,19 @@ internal static class UnmetCare
     /// <summary>Relaxations are looked for only for this many of the most endangered units: each takes a few trials.</summary>
     private const int Relaxed = 20;
 
+    private static readonly ImmutableArray<PlanningReason> Stopped =
+    [
+        new(ReasonCode.SearchStopped, "Planning was stopped before a place for this care was looked for to the end.", "Plan again, or place it by hand."),
+    ];
+
     /// <param name="week">The problem.</param>
     /// <param name="search">Tools of the search.</param>
     /// <param name="state">The finished plan.</param>
     /// <param name="visits">Its visits.</param>
     /// <param name="only">Only these tasks; empty for all that are unmet.</param>
+    /// <param name="cancel">Once it asks to stop, no more reasons are looked for.</param>
     public static ImmutableArray<UnmetTask> List(
-        CompiledWeek week, WeekSearch search, WeekState state, ImmutableArray<PlannedVisit> visits, IReadOnlySet<string>? only = null)
+        CompiledWeek week, WeekSearch search, WeekState state, ImmutableArray<PlannedVisit> visits, IReadOnlySet<string>? only = null, CancellationToken cancel = default)
     {
         var why = new WhyUnmet(week, search);
         int[] units =
@@ -31,8 +37,9 @@ internal static class UnmetCare
             .. units.SelectMany((u, rank) =>
             {
                 CareTask[] care = [.. week.Units.Tasks[u].Select(t => week.Problem.Tasks[t])];
+                if (cancel.IsCancellationRequested) return care.Select(t => new UnmetTask(t.Id, Stopped, []));
                 ImmutableArray<PlanningReason> reasons = why.Reasons(state, u);
-                ImmutableArray<Relaxation> relaxations = rank < Relaxed ? Relaxations(week, visits, care) : [];
+                ImmutableArray<Relaxation> relaxations = rank < Relaxed && !cancel.IsCancellationRequested ? Relaxations(week, visits, care) : [];
                 return care.Select(t => new UnmetTask(t.Id, reasons, relaxations));
             }),
         ];

@@ -122,6 +122,9 @@ public static class ReasonCode
     /// <summary>It would fit, but care at greater risk takes the time.</summary>
     public const string OtherCareFirst = "other-care-first";
 
+    /// <summary>Planning was stopped before it was known why the care is left out.</summary>
+    public const string SearchStopped = "search-stopped";
+
     /// <summary>Families who were told a time would have to be moved.</summary>
     public const string MovesTold = "moves-told";
 
@@ -201,7 +204,7 @@ public static class ReasonCode
         PatientUnknown, NurseUnknown, TooEarly, PastLatest, OutsideHorizon, OutsideStartTimes, TwoVisitsADay, ChainTooSoon,
         SkillMissing, LicenceMissing, HomeClosed, NurseRefused, TraitMissing, TraitExcluded, NotWorking, BeforeShift, OverrunsShift,
         BreakMissing, TooManyVisits, TooManyOfKind, RestShort, CannotArrive, SecondMissing, SecondWrong, SpecimenLate, FixedChanged, VisitPinned,
-        NoTimeLeft, DayFull, OtherCareFirst, MovesTold, FixedInTheWay, Overtime, DayLater, GainScope, OnCall, OtherTime,
+        NoTimeLeft, DayFull, OtherCareFirst, SearchStopped, MovesTold, FixedInTheWay, Overtime, DayLater, GainScope, OnCall, OtherTime,
         NurseOut, PushedOut, PushedLater, TellOtherTime, TellOtherNurse, TellOtherDay, TellNobody, TellLaterInRange,
         WhyCritical, WhyRisk, WhyDuties, WhyWork, WhyPeople, WhyLife, WhyOnly, WhyTie, WhyNotBest,
     ];

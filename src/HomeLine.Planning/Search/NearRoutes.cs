@@ -15,6 +15,9 @@ internal sealed class NearRoutes(CompiledWeek week)
     private readonly int[] _round = new int[week.Routes.Count];
     private int _now;
 
+    /// <summary>Whether anybody is ever left out in a week.</summary>
+    public static bool LeavesOut(CompiledWeek week) => week.Routes.OfDay.Any(o => o.Length > Few);
+
     /// <summary>Leaves nobody out, near or far.</summary>
     public bool Everybody { get; set; }
 

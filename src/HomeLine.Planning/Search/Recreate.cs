@@ -8,6 +8,11 @@ internal sealed class Recreate(CompiledWeek week, Insertion insertion, PlanEdito
     /// <summary>So many of the units open before are tried again in a round.</summary>
     private const int OpenTried = 8;
 
+    /// <summary>Where nobody near has room, everybody is asked one time in so many: it takes long.</summary>
+    private const int FarTriedOnceIn = 8;
+
+    private readonly bool _hasFar = NearRoutes.LeavesOut(week);
+
     private readonly TouchedSet _chosen = new(week.Units.Count);
     private readonly int[] _units = new int[week.Units.Count];
     private readonly double[] _keys = new double[week.Units.Count];
@@ -20,6 +25,7 @@ internal sealed class Recreate(CompiledWeek week, Insertion insertion, PlanEdito
         for (int i = 0; i < count; i++)
         {
             Proposal place = insertion.Best(state, _units[i], chance);
+            if (place.Cost >= 0 && _hasFar && chance.Next(FarTriedOnceIn) == 0) place = insertion.Best(state, _units[i], everybody: true);
             if (place.Cost < 0) editor.Insert(state, _units[i], place);
         }
     }

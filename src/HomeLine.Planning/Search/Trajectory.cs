@@ -13,6 +13,13 @@ internal sealed class Trajectory
 {
     private const double FirstTemperature = 20, LastTemperature = 0.2, RoundsPerUnit = 100, ColdestStart = 0.25;
     private const int LargestRuin = 24;
+
+    /// <summary>Large weeks never get rounds enough to settle that coldly, and gain by more and smaller rounds.</summary>
+    private const int LargeWeek = 1_000, LargestRuinThere = 16;
+
+    /// <summary>Units for which the last temperature is meant; it rises with their number, to five times as much.</summary>
+    private const double UnitsOfLastTemperature = 400;
+
     private const double LargestShareRuined = 0.4;
 
     /// <summary>Smaller weeks, and shorter searches, are not worth an exact solver.</summary>
@@ -32,7 +39,8 @@ internal sealed class Trajectory
     private readonly LocalMoves _moves;
     private readonly SeededChance _chance;
     private readonly int _rounds;
-    private readonly double _firstTemperature;
+    private readonly int _mostRuined;
+    private readonly double _firstTemperature, _lastTemperature;
     private readonly RoutePool _pool;
     private readonly Polish _polish;
     private double _currentCost;
@@ -44,11 +52,13 @@ internal sealed class Trajectory
         _chance = new SeededChance(seed);
         _rounds = rounds;
         _firstTemperature = FirstTemperatureFor(rounds, week.Units.Count);
+        _lastTemperature = LastTemperature * Math.Clamp(week.Units.Count / UnitsOfLastTemperature, 1, 5);
+        _mostRuined = Math.Min(week.Units.Count >= LargeWeek ? LargestRuinThere : LargestRuin, Math.Max(4, (int)(LargestShareRuined * week.Units.Count)));
         _current = new WeekState(week);
         Best = new WeekState(week);
         _journal = new Journal(week, _current);
         _tally = new Tally(week, _search.Score);
-        _open = new OpenUnits(week);
+        _open = new OpenUnits(week, _search);
         _recreate = new Recreate(week, _search.Insertion, _search.Editor);
         _pick = new RuinPick(week);
         _moves = new LocalMoves(week, _search.Care, _search.Insertion, _search.Editor, _pick);
@@ -97,7 +107,7 @@ internal sealed class Trajectory
     {
         if (cancel.IsCancellationRequested || _week.Units.Count < SmallestPolished || _rounds < FewestRoundsPolished) return;
         Restart(Best);
-        bool made = _polish.Apply(_current, _pool, cancel);
+        bool made = _polish.Apply(_current, _pool, cancel) && !cancel.IsCancellationRequested;
         PlanScore score = made ? _tally.After(_current, _journal) : default;
         if (!made || score >= BestScore)
         {
@@ -130,7 +140,7 @@ internal sealed class Trajectory
     }
 
     private double Temperature() =>
-        _firstTemperature * Math.Pow(LastTemperature / _firstTemperature, Round / (double)Math.Max(1, _rounds));
+        _firstTemperature * Math.Pow(_lastTemperature / _firstTemperature, Round / (double)Math.Max(1, _rounds));
 
     /// <summary>With few rounds for each unit there is no time to come down from where everything is accepted.</summary>
     private static double FirstTemperatureFor(int rounds, int units) =>
@@ -164,8 +174,7 @@ internal sealed class Trajectory
         }
         else
         {
-            int most = Math.Min(LargestRuin, Math.Max(4, (int)(LargestShareRuined * _week.Units.Count)));
-            _pick.Begin(1 + _chance.Next(most));
+            _pick.Begin(1 + _chance.Next(_mostRuined));
             Ruin(kind);
             _search.Editor.Remove(_current, _pick.Units);
         }

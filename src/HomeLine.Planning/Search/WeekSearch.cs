@@ -47,6 +47,16 @@ internal sealed class WeekSearch
         return Score.Of(built) < Score.Of(adopted) ? built : adopted;
     }
 
+    /// <summary>The plan with what is still open placed with anybody who has room, near or far, where that makes it better.</summary>
+    public WeekState WithGapsFilled(WeekState state, CancellationToken cancel)
+    {
+        var filled = new WeekState(_week);
+        filled.CopyFrom(state);
+        new Construction(_week, Insertion, Editor).Fill(filled, cancel);
+        Editor.Settle(filled);
+        return Score.Of(filled) < Score.Of(state) ? filled : state;
+    }
+
     private WeekState Filled(WeekPlan? published, CancellationToken cancel)
     {
         WeekState state = Reading.Fresh();

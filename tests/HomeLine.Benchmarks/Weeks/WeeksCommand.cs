@@ -17,20 +17,21 @@ internal static class WeeksCommand
         Option<int> rounds = Asked.Number("--rounds", "Rounds of the search.", 20_000);
         Option<int> seeds = Asked.Number("--seeds", "How many seeds.", 1, least: 1);
         var seconds = new Option<double>("--seconds") { Description = "Stop each search after so many seconds; 0 for never.", DefaultValueFactory = _ => 0 };
-        var command = new Command("weeks", "Whole invented weeks: first plan, score, speed, memory.") { sizes, rounds, seeds, seconds };
+        var unmet = new Option<bool>("--unmet") { Description = "List the care left out, with its reasons." };
+        var command = new Command("weeks", "Whole invented weeks: first plan, score, speed, memory.") { sizes, rounds, seeds, seconds, unmet };
         command.SetAction(parsed =>
         {
             Console.WriteLine("nurses,patients,tasks,nurse-days,seed,first_s,first_cpu_s,first_score,rounds,search_s,search_cpu_s,rounds_per_cpu_s,score,visits,late,unmet,checked,managed_mb,peak_mb");
             foreach (WeekSize size in Asked.SizesOf(parsed.GetValue(sizes)!))
             {
                 for (int seed = 1; seed <= parsed.GetValue(seeds); seed++)
-                    Console.WriteLine(Row(InventedWeek.Of(size.Nurses, size.Patients, seed), seed, parsed.GetValue(rounds), parsed.GetValue(seconds)));
+                    Console.WriteLine(Row(InventedWeek.Of(size.Nurses, size.Patients, seed), seed, parsed.GetValue(rounds), parsed.GetValue(seconds), parsed.GetValue(unmet)));
             }
         });
         return command;
     }
 
-    private static string Row(WeekProblem problem, int seed, int rounds, double seconds)
+    private static string Row(WeekProblem problem, int seed, int rounds, double seconds, bool unmet)
     {
         double cpu = Cpu();
         var clock = Stopwatch.StartNew();
@@ -45,6 +46,7 @@ internal static class WeeksCommand
         WeekPlan plan = Planner.Plan(problem, new PlanOptions((ulong)seed, rounds), progress, stop.Token);
         (double search, double searchCpu) = (clock.Elapsed.TotalSeconds, Cpu() - cpu);
         CheckReport report = Checker.Check(problem, plan);
+        if (unmet) Console.Write(string.Concat(plan.Unmet.Select(u => $"# {u.Task}: {string.Join(' ', u.Reasons.Select(r => r.Sentence))} {string.Join(' ', u.Relaxations.Select(r => r.Sentence))}\n")));
         using Process self = Process.GetCurrentProcess();
         return string.Create(CultureInfo.InvariantCulture,
             $"{problem.Nurses.Length},{problem.Patients.Length},{problem.Tasks.Length},{problem.Nurses.Sum(n => n.Shifts.Length)},{seed},{firstSeconds:F2},{firstCpu:F2},{Say(first.Score)},{done},{search:F2},{searchCpu:F2},{done / Math.Max(0.01, searchCpu - firstCpu):F0},{Say(plan.Score)},{report.Figures.Visits},{report.Figures.LateTasks},{plan.Unmet.Length},{report.Accepted && report.Score == plan.Score},{GC.GetTotalMemory(false) >> 20},{self.PeakWorkingSet64 >> 20}");

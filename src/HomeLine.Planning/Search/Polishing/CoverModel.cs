@@ -25,6 +25,7 @@ internal sealed class CoverModel(CompiledWeek week)
         Cover(model, columns, chosen, must);
         foreach (var ofRoute in Enumerable.Range(0, columns.Count).GroupBy(i => columns[i].Route)) model.AddAtMostOne(ofRoute.Select(i => chosen[i]));
         OneVisitADay(model, columns, chosen);
+        if (cancel.IsCancellationRequested) return null;
         model.Minimize(LinearExpr.WeightedSum(chosen, columns.Select(c => CostOf(c, open))));
         for (int i = 0; i < chosen.Length; i++) model.AddHint(chosen[i], incumbent.Contains(columns[i]));
         using var solver = new CpSolver

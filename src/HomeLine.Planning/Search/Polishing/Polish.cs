@@ -27,7 +27,7 @@ internal sealed class Polish(CompiledWeek week, PlanEditor editor)
             .. pool.Columns.Where(c => routes.Contains(c.Route) && !keys.Contains(c.Key) && c.Units.All(u => Fits(state, c, u, routes)))
                 .OrderBy(c => c.Cost / c.Visits.Length).ThenBy(c => c.Key).Take(MostColumns - standing.Length),
         ];
-        if (seen.Length == 0) return false;
+        if (seen.Length == 0 || cancel.IsCancellationRequested) return false;
         RouteColumn[] columns = [.. standing, .. seen];
         IReadOnlyList<RouteColumn>? chosen = _model.Choose(
             columns, standing.ToHashSet(), Worth(state, columns), Math.Min(MostWork, WorkPerThousandColumns * columns.Length / 1_000), cancel);
