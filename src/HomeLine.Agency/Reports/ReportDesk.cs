@@ -45,7 +45,7 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
         if (week is null) return new Refusal("no-week", "No plan is published for this week.", "Plan and publish the week, then report again.");
         LineEvent seen = SealEvent();
         AgencyRoster told = agency.Roster with { Events = [.. agency.Roster.Events, seen] };
-        Outcome<SealOffer> offer = SealOffer.Of(told, CareFiles.Of(told), week, report, screen.Wording, agency.Now, agency.Closures);
+        Outcome<SealOffer> offer = SealOffer.Of(told, agency.Files.After(agency.Roster, told), week, report, screen.Wording, agency.Now, agency.Closures);
         if (!offer.Succeeded) return offer.Refusal!;
         db.LineEvents.Add(seen);
         var result = new ReportResult { ReportId = id, Screen = screen, Offer = offer.Value.Offer };
