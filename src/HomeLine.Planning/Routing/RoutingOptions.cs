@@ -47,4 +47,7 @@ public sealed record RoutingOptions
 
     /// <summary>An improved plan at most this share above the best one is taken through the local search; below 0 for never.</summary>
     public double DescendAbove { get; init; } = 0.002;
+
+    /// <summary>Iterations between two meetings of searches that run side by side, see <see cref="RoutingIslands"/>.</summary>
+    public int MeetEvery { get; init; } = 128_000;
 }

@@ -44,6 +44,9 @@ public sealed class RoutingSearch
     /// <summary>Iterations done so far.</summary>
     public long Iterations { get; private set; }
 
+    /// <summary>Called every <see cref="RoutingOptions.MeetEvery"/> iterations with the best plan; answers the best plan of all searches that meet, which is taken over when it is better.</summary>
+    internal Func<RoutingPlan, RoutingPlan>? Meet { get; init; }
+
     /// <summary>Called after every finished move, before it is kept or undone; for checks only.</summary>
     internal Action<RoutingState>? AfterMove { get; set; }
 
@@ -87,6 +90,7 @@ public sealed class RoutingSearch
                 }
 
                 if (used >= 1 || cancel.IsCancellationRequested) return;
+                if (Meet is not null && iteration > 0 && iteration % (BetweenLooks * Math.Max(1, _options.MeetEvery / BetweenLooks)) == 0) TakeOver(Meet(_best.Plan()));
                 _overload.Adapt(_state);
                 temperature = _leg * cooling.At(used, iteration);
             }
@@ -107,7 +111,12 @@ public sealed class RoutingSearch
     private void Choose(ISearchBudget budget, CancellationToken cancel)
     {
         double seconds = budget.SecondsLeft;
-        if (_polish.Better(_best.Plan(), _options.PolishEffort, double.IsInfinity(seconds) ? seconds : seconds * 0.7, cancel) is not { } better) return;
+        if (_polish.Better(_best.Plan(), _options.PolishEffort, double.IsInfinity(seconds) ? seconds : seconds * 0.7, cancel) is { } better) TakeOver(better, always: true);
+    }
+
+    private void TakeOver(RoutingPlan better, bool always = false)
+    {
+        if (!always && (better.Missing > 0 || better.Cost >= _best.Total)) return;
         _state.TakeOver(better);
         if (_best.IsWorseThan(_state)) _best.Keep(_state);
     }

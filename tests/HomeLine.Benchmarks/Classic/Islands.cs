@@ -2,7 +2,7 @@ using HomeLine.Planning.Routing;
 
 namespace HomeLine.Benchmarks.Classic;
 
-/// <summary>The same search on several threads, each with a seed of its own; the best answer wins. One thread stays on the caller's.</summary>
+/// <summary>The same search on several threads that do not exchange anything, each with a seed of its own; the best answer wins. One thread stays on the caller's.</summary>
 internal sealed class Islands<TPlan>(Wanted wanted)
 {
     public (TPlan Plan, long Iterations) Best(Func<ulong, ISearchBudget, (TPlan Plan, long Iterations)> search, Func<TPlan, long> cost)

@@ -2,19 +2,14 @@ using HomeLine.Planning.Routing;
 
 namespace HomeLine.Benchmarks.Classic;
 
-/// <summary>Runs the routing search within the seconds wanted.</summary>
+/// <summary>Runs the routing search within the seconds wanted; several threads exchange their best plans.</summary>
 internal static class Searching
 {
     public static (RoutingPlan Plan, long Iterations) Run(RoutingProblem problem, Wanted wanted)
     {
-        RoutingOptions options = Options(wanted);
-        return new Islands<RoutingPlan>(wanted).Best(
-            (seed, budget) =>
-            {
-                var search = new RoutingSearch(problem, options with { Seed = seed });
-                return (search.Run(budget), search.Iterations);
-            },
-            plan => plan.Cost + (plan.Missing * 1_000_000_000L));
+        var islands = new RoutingIslands(problem, Options(wanted), wanted.Threads);
+        RoutingPlan plan = islands.Run(() => wanted.OfThisThread());
+        return (plan, islands.Iterations);
     }
 
     private static RoutingOptions Options(Wanted wanted)
