@@ -17,6 +17,7 @@ internal static class EveryCommand
         yield return Weeks.BoundCommand.Create();
         yield return SolveCommand.Create();
         yield return ClassicCommand.Create();
+        yield return VerifyCommand.Create();
         yield return Weeks.UrgentCommand.Create();
         yield return Weeks.WhatIfCommand.Create();
         yield return Load.LoadCommand.Create();

@@ -47,7 +47,7 @@ internal static class ClassicCommand
 }
 
 /// <summary>One run of one instance.</summary>
-internal sealed record RunRow(string Instance, string Class, string Solver, ulong Seed, double Seconds, double Cost, string Convention, double? Known, double? Bar, bool Valid, long Iterations)
+internal sealed record RunRow(string Instance, string Class, string Solver, ulong Seed, double Seconds, double Cost, string Convention, double? Known, double? Bar, bool Valid, long Iterations, int LeftOut)
 {
     /// <summary>Gap to the best-known value in percent.</summary>
     public double? Gap => Known is { } known ? 100 * (Cost - known) / known : null;
@@ -56,6 +56,6 @@ internal sealed record RunRow(string Instance, string Class, string Solver, ulon
     public double? GapToBar => Bar is { } bar ? 100 * (Cost - bar) / bar : null;
 
     public static IEnumerable<string> Csv(IEnumerable<RunRow> rows) => rows
-        .Select(row => string.Create(CultureInfo.InvariantCulture, $"{row.Instance},{row.Class},{row.Solver},{row.Seed},{row.Seconds:0.00},{row.Cost:0.####},\"{row.Convention}\",{row.Known},{row.Gap:0.0000},{row.GapToBar:0.0000},{(row.Valid ? "yes" : "no")},{row.Iterations}"))
-        .Prepend("instance,class,solver,seed,cpu_seconds,cost,convention,best_known,gap_percent,gap_to_second_percent,valid,iterations");
+        .Select(row => string.Create(CultureInfo.InvariantCulture, $"{row.Instance},{row.Class},{row.Solver},{row.Seed},{row.Seconds:0.00},{row.Cost:0.####},\"{row.Convention}\",{row.Known},{row.Gap:0.0000},{row.GapToBar:0.0000},{(row.Valid ? "yes" : "no")},{row.Iterations},{row.LeftOut}"))
+        .Prepend("instance,class,solver,seed,cpu_seconds,cost,convention,best_known,gap_percent,gap_to_second_percent,valid,iterations,left_out");
 }

@@ -31,8 +31,8 @@ internal sealed class SetRun(string folder, string? format, Distance? distance, 
         Solved solved = solve(now);
         double seconds = CpuClock.ThreadSeconds() - begin;
         double?[] known = [.. instance.Conventions.Select(words => _known.Value(instance.Name, words))];
-        var row = new RunRow(instance.Name, instance.Class, solver, now.Seed, seconds, solved.Verdict.Cost, instance.Conventions[0], known[0], known.Length > 1 ? known[1] : null, solved.Verdict.Faults.Count == 0, solved.Iterations);
-        progress.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{row.Instance,-12} seed {row.Seed} {solver}: {row.Cost:0.00} known {row.Known} gap {row.Gap:0.000} %{(row.Bar is null ? "" : $" second {row.GapToBar:0.000} %")} in {row.Seconds:0.00} s, {row.Iterations} iterations{(row.Valid ? "" : " NOT VALID: " + solved.Verdict.Faults[0])}"));
+        var row = new RunRow(instance.Name, instance.Class, solver, now.Seed, seconds, solved.Verdict.Cost, instance.Conventions[0], known[0], known.Length > 1 ? known[1] : null, solved.Verdict.Faults.Count == 0, solved.Iterations, solved.LeftOut.Count);
+        progress.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{row.Instance,-12} seed {row.Seed} {solver}: {row.Cost:0.00} known {row.Known} gap {row.Gap:0.000} %{(row.Bar is null ? "" : $" second {row.GapToBar:0.000} %")} in {row.Seconds:0.00} s, {row.Iterations} iterations{(row.LeftOut > 0 ? $", {row.LeftOut} left out" : "")}{(row.Valid ? "" : " NOT VALID: " + solved.Verdict.Faults[0])}"));
         return row;
     }
 }

@@ -13,15 +13,15 @@ internal static class SolveCommand
         var format = new Option<string?>("--format") { Description = $"Layout of the file: {string.Join(", ", AnyFile.Formats)}. Guessed when omitted." };
         var distance = new Option<string?>("--distance") { Description = "tenths (legs truncated to one decimal) or exact; the set's own convention when omitted." };
         var json = new Option<string?>("--json") { Description = "Where to write the solution as JSON." };
-        var crew = new Option<string?>("--crew") { Description = "For technicians: the file with the people, when it is not where it usually is." };
+        var other = new Option<string?>("--other", "--crew") { Description = "The second file of an instance, when it is not where it usually is: the people for technicians, the requests for revealed." };
         var running = new RunOptions();
-        var command = new Command("solve", "Solve one file of a published benchmark set.") { file, format, distance, json, crew };
+        var command = new Command("solve", "Solve one file of a published benchmark set.") { file, format, distance, json, other };
         running.AddTo(command);
         command.SetAction(parsed =>
         {
             try
             {
-                Instance instance = AnyFile.Open(parsed.GetValue(file)!, parsed.GetValue(format), RunOptions.Distance(parsed.GetValue(distance)), parsed.GetValue(crew));
+                Instance instance = AnyFile.Open(parsed.GetValue(file)!, parsed.GetValue(format), RunOptions.Distance(parsed.GetValue(distance)), parsed.GetValue(other));
                 Wanted wanted = running.Read(parsed, CpuClock.ThreadSeconds());
                 Solved solved = instance.Solve(wanted);
                 double seconds = wanted.OfThisThread().Elapsed;

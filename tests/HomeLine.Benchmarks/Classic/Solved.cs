@@ -3,12 +3,6 @@ namespace HomeLine.Benchmarks.Classic;
 /// <summary>One route for people: who or which day, and the stops in order, as the file numbers or names them.</summary>
 internal sealed record NamedRoute(string Name, IReadOnlyList<string> Stops);
 
-/// <summary>What an independent checker found about a solution.</summary>
-/// <param name="Cost">The set's own objective, computed from the file.</param>
-/// <param name="Faults">Broken rules, none when the solution is valid.</param>
-/// <param name="Convention">How distances, times and cost were computed.</param>
-internal sealed record Verdict(double Cost, IReadOnlyList<string> Faults, string Convention);
-
 /// <summary>A solution of one instance, checked.</summary>
 internal sealed record Solved(Verdict Verdict, IReadOnlyList<NamedRoute> Routes, IReadOnlyList<string> LeftOut, long Iterations);
 
@@ -49,4 +43,8 @@ internal abstract record Instance(string Name, string Format)
     public virtual Func<Wanted, Solved>? Peer => null;
 
     public abstract Solved Solve(Wanted wanted);
+
+    /// <summary>The solution published beside the instance file, judged by the same checker; null where the set has none that is read here.</summary>
+    /// <param name="path">The instance file.</param>
+    public virtual Verdict? Published(string path) => null;
 }

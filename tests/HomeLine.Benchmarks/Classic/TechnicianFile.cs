@@ -17,7 +17,7 @@ internal static class TechnicianFile
         string name = Path.GetFileNameWithoutExtension(path), folder = Path.GetDirectoryName(Path.GetFullPath(path)) ?? ".";
         string file = $"technicians_{name}.txt";
         string people = crew ?? new[] { Path.Combine(folder, file), Path.Combine(folder, "..", "technicians", file) }.FirstOrDefault(File.Exists)
-            ?? throw new UnreadableFileException($"the people are missing: neither {file} beside the tasks nor in a folder 'technicians'; name their file with --crew");
+            ?? throw new UnreadableFileException($"the people are missing: neither {file} beside the tasks nor in a folder 'technicians'; name their file with --other");
         int[][] levels = [.. NumberLine.All(AnyFile.Text(people)).Where(line => line.Numbers.Length > 2).Select(line => line.Numbers.Skip(1).Select(level => (int)level).ToArray())];
         NumberLine[] rows = [.. NumberLine.All(text).Where(line => line.Numbers.Length > 8)];
         if (levels.Length == 0 || rows.Length < 2) throw new UnreadableFileException("no people or no tasks");
