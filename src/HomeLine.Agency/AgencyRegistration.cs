@@ -56,6 +56,7 @@ public static class AgencyRegistration
         services.AddSingleton<ReportProblem>();
         services.AddSingleton<TickTold>();
         services.AddSingleton<MendTrouble>();
+        services.AddSingleton<LiftClosure>();
         services.AddSingleton<AskToday>();
         services.AddSingleton<KeepOutbox>();
         services.AddSingleton<StepBack>();

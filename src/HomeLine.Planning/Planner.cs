@@ -46,9 +46,9 @@ public static class Planner
         var search = new WeekSearch(week);
         WeekState best = new Islands(week, options).Improve(search.First(cancel), progress, cancel);
         if (!cancel.IsCancellationRequested) best = search.WithGapsFilled(best, cancel);
-        PlanScore score = search.ScoreOf(best);
-        if (KeptPublished(problem) is { } published && published.Score <= score) return published;
         var visits = new PlanWriting(week).Visits(best);
+        PlanScore score = ScoreOf(problem, visits, search.ScoreOf(best));
+        if (KeptPublished(problem) is { } published && published.Score <= score) return published;
         return new WeekPlan(visits, UnmetCare.List(week, search, best, visits, cancel: cancel), score);
     }
 
@@ -65,6 +65,14 @@ public static class Planner
     {
         ProblemFaults.Refuse(problem);
         return new WeekBounding(problem, plan, options ?? new BoundOptions()).Of(cancel);
+    }
+
+    /// <summary>While roads are closed the search counts the longer way all day; the plan is worth what its own trips take.</summary>
+    private static PlanScore ScoreOf(WeekProblem problem, ImmutableArray<PlannedVisit> visits, PlanScore searched)
+    {
+        if (problem.RoadChanges.IsEmpty) return searched;
+        var done = visits.SelectMany(v => v.Tasks).ToHashSet(StringComparer.Ordinal);
+        return Checker.Check(problem, new WeekPlan(visits, [.. problem.Tasks.Where(t => !done.Contains(t.Id)).Select(t => new UnmetTask(t.Id, [], []))], default)).Score;
     }
 
     private static WeekPlan? KeptPublished(WeekProblem problem)

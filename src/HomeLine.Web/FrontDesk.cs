@@ -9,6 +9,7 @@ using HomeLine.Web.Pages.FirstRun;
 using HomeLine.Web.Pages.SignIn;
 using HomeLine.Web.Pages.Visits;
 using HomeLine.Web.Parts;
+using HomeLine.Web.Practice;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components.Authorization;
 using Microsoft.AspNetCore.HttpOverrides;
@@ -43,12 +44,14 @@ public static class FrontDesk
         services.AddSingleton<INoteMail, SmtpNotes>();
         services.AddSingleton<SendNotes>();
         services.AddHostedService<NoteRounds>();
-        services.AddHomeLineSignIn(overHttps: builder.Configuration.GetValue("OverHttps", false));
+        // Cookies are shared by every address of a machine: signing in to practise signs nobody out of the real agency.
+        string practice = builder.Configuration.IsPractice() ? "-practice" : "";
+        services.AddHomeLineSignIn(overHttps: builder.Configuration.GetValue("OverHttps", false), cookieEnd: practice);
         services.AddAuthorizationBuilder()
             .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());
         services.AddAntiforgery(form =>
         {
-            form.Cookie.Name = "homeline-form";
+            form.Cookie.Name = $"homeline-form{practice}";
             form.Cookie.SameSite = SameSiteMode.Strict;
             form.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
         });
@@ -65,6 +68,8 @@ public static class FrontDesk
         app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
         app.Use(DoorHeaders.OwnOriginOnlyAsync);
         app.Use(DoorHeaders.KeepNothingAsync);
+        if (app.Configuration.IsPractice())
+            app.Use(PracticeDoor.NothingLeavesAsync);
         app.UseRouting();
         app.UseRateLimiter();
         app.UseAuthentication();

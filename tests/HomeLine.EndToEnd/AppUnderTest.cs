@@ -9,12 +9,14 @@ public sealed partial class AppUnderTest : IAsyncDisposable
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
     private readonly Process process;
     private readonly DirectoryInfo folder;
+    private readonly bool isBeside;
     private readonly List<string> said = [];
 
-    private AppUnderTest(Process process, DirectoryInfo folder)
+    private AppUnderTest(Process process, DirectoryInfo folder, bool isBeside)
     {
         this.process = process;
         this.folder = folder;
+        this.isBeside = isBeside;
     }
 
     /// <summary>Address of the running program, without a slash at the end.</summary>
@@ -26,13 +28,16 @@ public sealed partial class AppUnderTest : IAsyncDisposable
     /// <summary>The demonstration's files that travel with the program.</summary>
     public string SeedFolder { get; } = Path.Combine(Path.GetDirectoryName(ProgramBesideTheTests())!, "seed");
 
-    public static async Task<AppUnderTest> StartAsync()
+    public static Task<AppUnderTest> StartAsync() => StartAsync(Directory.CreateTempSubdirectory("homeline-e2e-"), null, []);
+
+    /// <summary>A second program on the same database, as a second server, or with a first word that says what else it is.</summary>
+    public Task<AppUnderTest> StartBesideAsync(params string[] words) => StartAsync(folder, this, words);
+
+    private static async Task<AppUnderTest> StartAsync(DirectoryInfo folder, AppUnderTest? first, string[] words)
     {
-        DirectoryInfo folder = Directory.CreateTempSubdirectory("homeline-e2e-");
         string program = ProgramBesideTheTests();
         var start = new ProcessStartInfo("dotnet")
         {
-            ArgumentList = { program, "--urls", "http://127.0.0.1:0" },
             WorkingDirectory = folder.FullName,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
@@ -42,7 +47,8 @@ public sealed partial class AppUnderTest : IAsyncDisposable
                 ["ASPNETCORE_ENVIRONMENT"] = "Production",
             },
         };
-        var app = new AppUnderTest(Process.Start(start)!, folder);
+        foreach (string argument in (string[])[program, .. words, "--urls", "http://127.0.0.1:0"]) start.ArgumentList.Add(argument);
+        var app = new AppUnderTest(Process.Start(start)!, folder, first is not null);
         await app.WaitUntilItListensAsync();
         return app;
     }
@@ -52,7 +58,7 @@ public sealed partial class AppUnderTest : IAsyncDisposable
         if (!process.HasExited) process.Kill(entireProcessTree: true);
         await process.WaitForExitAsync();
         process.Dispose();
-        folder.Delete(recursive: true);
+        if (!isBeside) folder.Delete(recursive: true);
     }
 
     /// <summary>The program's own output folder, where its web assets are, lies beside the tests'.</summary>
@@ -68,7 +74,7 @@ public sealed partial class AppUnderTest : IAsyncDisposable
         process.ErrorDataReceived += (_, line) => Note(line.Data);
         process.BeginErrorReadLine();
         using var patience = new CancellationTokenSource(Patience);
-        while (Address.Length == 0 || FirstRunAddress.Length == 0)
+        while (Address.Length == 0 || (FirstRunAddress.Length == 0 && !isBeside))
         {
             string? line = await process.StandardOutput.ReadLineAsync(patience.Token)
                 ?? throw new InvalidOperationException("The program ended before it listened:\n" + string.Join('\n', said));
@@ -79,7 +85,7 @@ public sealed partial class AppUnderTest : IAsyncDisposable
 
         // What it prints from now on is read and dropped, so that a full pipe never stops it.
         _ = process.StandardOutput.ReadToEndAsync(CancellationToken.None);
-        FirstRunAddress = Address + new Uri(FirstRunAddress).PathAndQuery;
+        if (!isBeside) FirstRunAddress = Address + new Uri(FirstRunAddress).PathAndQuery;
     }
 
     private void Note(string? line)

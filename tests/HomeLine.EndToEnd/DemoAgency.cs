@@ -20,6 +20,15 @@ internal static class DemoAgency
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "Due" })).ToBeVisibleAsync();
     }
 
+    /// <summary>Signs the same person in where the page was sent to the sign-in.</summary>
+    public static async Task SignInAsync(IPage page)
+    {
+        await page.GetByLabel("User name").FillAsync("marrowby@agency.example");
+        await page.GetByLabel("Password", new() { Exact = true }).FillAsync(Password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Something happened" })).ToBeVisibleAsync();
+    }
+
     /// <summary>A second window on the same sign-in, in another size and light.</summary>
     public static async Task<IPage> OnAPhoneAsync(Browser browser, IPage signedIn)
     {

@@ -23,15 +23,16 @@ public static class SignInCookie
     /// <param name="overHttps">Whether every request arrives over https.</param>
     /// <param name="signInPath">Where somebody who is not signed in is sent.</param>
     /// <param name="refusedPath">Where somebody without the right is sent.</param>
+    /// <param name="cookieEnd">End of the cookie's name, where two programs on one machine must not share it.</param>
     public static AuthenticationBuilder AddHomeLineSignIn(
-        this IServiceCollection services, bool overHttps, string signInPath = "/sign-in", string refusedPath = "/not-allowed")
+        this IServiceCollection services, bool overHttps, string signInPath = "/sign-in", string refusedPath = "/not-allowed", string cookieEnd = "")
     {
         services.AddAuthorization();
         AuthenticationBuilder sign = services.AddAuthentication(IdentityConstants.ApplicationScheme);
         sign.AddIdentityCookies();
         services.ConfigureApplicationCookie(options =>
         {
-            options.Cookie.Name = overHttps ? "__Host-homeline" : "homeline";
+            options.Cookie.Name = (overHttps ? "__Host-homeline" : "homeline") + cookieEnd;
             options.Cookie.SecurePolicy = overHttps ? CookieSecurePolicy.Always : CookieSecurePolicy.SameAsRequest;
             options.Cookie.HttpOnly = true;
             options.Cookie.SameSite = SameSiteMode.Lax;

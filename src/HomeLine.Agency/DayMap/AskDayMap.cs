@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Access;
-using HomeLine.Agency.Due;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekPlanning;
-using HomeLine.LineCare.Lines;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -24,43 +23,28 @@ public sealed class AskDayMap(IDbContextFactory<AgencyDb> databases, AgencyClock
         if (!read.Succeeded) return read.Refusal!;
         LocalDate monday = AgencyAtHand.WeekOf(day);
         StoredWeek? week = (draft ? await WeekStore.DraftAsync(db, monday, cancel) : null) ?? await WeekStore.PublishedAsync(db, monday, cancel);
-        return Of(read.Value.Roster, week?.Week, day, draft && week?.IsDraft == true);
+        return Of(read.Value.Roster, week?.Week, day, draft && week?.IsDraft == true, read.Value.Closures);
     }
 
     /// <summary>Draws a week's day. Pure.</summary>
-    public static DrawnDay Of(AgencyRoster roster, PlannedWeek? week, LocalDate day, bool isDraft)
+    public static DrawnDay Of(AgencyRoster roster, PlannedWeek? week, LocalDate day, bool isDraft, ImmutableArray<RoadShut> closures = default)
     {
         ImmutableArray<WeekVisit> visits = [.. (week?.Visits ?? []).Where(v => v.Day == day).OrderBy(v => v.Start)];
         var patients = roster.Patients.ToDictionary(p => p.Id);
         var visited = visits.Select(v => v.Patient).ToHashSet();
-        var roads = new RoadPieces(roster.Map, roster.Nurses.Select(n => n.Home).Concat(visited.Select(p => patients[p].Home)));
+        ImmutableArray<RoadShut> held = [.. (closures.IsDefault ? [] : closures).Where(c => c.From < day.PlusDays(1).AtMidnight() && c.Ends > day.AtMidnight() && c.Ends > c.From)];
+        var ways = new DayWays(roster.Map, held, [.. roster.Nurses.Select(n => n.Home).Concat(visited.Select(p => patients[p].Home))]);
         return new DrawnDay(
             day,
             isDraft,
             roster.Map,
             [.. roster.Patients.Select(p => new DrawnHome(p.Id.Value, p.Home, visited.Contains(p.Id)))],
-            [.. roster.Nurses.Select(n => WayOf(n, [.. visits.Where(v => v.Nurse == n.Id || v.Second == n.Id)], patients, roster.Map, roads)).Where(w => !w.Stops.IsEmpty)]);
-    }
-
-    private static NurseWay WayOf(
-        NurseFile nurse, ImmutableArray<WeekVisit> visits, Dictionary<PatientId, Patient> patients, AgencyMap map, RoadPieces roads)
-    {
-        var stops = ImmutableArray.CreateBuilder<WayStop>();
-        var line = ImmutableArray.CreateBuilder<MapPoint>();
-        line.Add(nurse.Home);
-        MapPoint here = nurse.Home;
-        foreach (WeekVisit visit in visits)
+            [.. roster.Nurses.Select(n => ways.Of(n, [.. visits.Where(v => v.Nurse == n.Id || v.Second == n.Id)], patients)).Where(w => !w.Stops.IsEmpty)])
         {
-            Patient patient = patients[visit.Patient];
-            (ImmutableArray<MapPoint> points, ImmutableArray<string> over) = roads.Way(here, patient.Home);
-            line.AddRange(points);
-            stops.Add(new WayStop(
-                stops.Count + 1, patient.Id.Value, DueRows.PlaceOf(patient, map), visit.Start, visit.Minutes, patient.Home, roads.Minutes(here, patient.Home), over));
-            here = patient.Home;
-        }
-
-        int back = visits.IsEmpty ? 0 : roads.Minutes(here, nurse.Home);
-        if (!visits.IsEmpty) line.AddRange(roads.Way(here, nurse.Home).Points);
-        return new NurseWay(nurse.Id, nurse.Name, nurse.Home, stops.ToImmutable(), line.ToImmutable(), stops.Sum(s => s.TravelBefore) + back, back);
+            Closures = [.. held.Select(c => new DrawnClosure(c.Crossings, [.. roster.Map.Towns.Where(t => c.Towns.Contains(t.Code))], Words(c, roster.Map)))],
+        };
     }
+
+    private static string Words(RoadShut closure, AgencyMap map) =>
+        $"{StandingClosures.Words(closure, map)}, from {DayWords.Moment(closure.From)} to {DayWords.Moment(closure.Ends)}{(closure.Why.Length > 0 ? $": {closure.Why}" : "")}";
 }

@@ -10,7 +10,17 @@ namespace HomeLine.Agency.DayMap;
 /// <param name="Map">Places, barriers and crossings.</param>
 /// <param name="Homes">Every patient's home by code.</param>
 /// <param name="Ways">A way for each nurse with a visit, in roster order.</param>
-public sealed record DrawnDay(LocalDate Day, bool IsDraft, AgencyMap Map, ImmutableArray<DrawnHome> Homes, ImmutableArray<NurseWay> Ways);
+public sealed record DrawnDay(LocalDate Day, bool IsDraft, AgencyMap Map, ImmutableArray<DrawnHome> Homes, ImmutableArray<NurseWay> Ways)
+{
+    /// <summary>Closures that hold for a part of the day.</summary>
+    public ImmutableArray<DrawnClosure> Closures { get; init; } = [];
+}
+
+/// <summary>A closure as the map draws and says it.</summary>
+/// <param name="Crossings">Bridges and passes by name.</param>
+/// <param name="Towns">Towns.</param>
+/// <param name="Words">What is closed, from when to when, and why.</param>
+public sealed record DrawnClosure(ImmutableArray<string> Crossings, ImmutableArray<Town> Towns, string Words);
 
 /// <summary>A patient's home.</summary>
 public sealed record DrawnHome(string Patient, MapPoint At, bool IsVisited);
@@ -36,4 +46,8 @@ public sealed record NurseWay(
 /// <param name="TravelBefore">Minutes of driving before it.</param>
 /// <param name="Over">Crossings passed on the way there.</param>
 public sealed record WayStop(
-    int Number, string Patient, string Town, LocalTime Start, int Minutes, MapPoint At, int TravelBefore, ImmutableArray<string> Over);
+    int Number, string Patient, string Town, LocalTime Start, int Minutes, MapPoint At, int TravelBefore, ImmutableArray<string> Over)
+{
+    /// <summary>Why no road leads there when the trip has to be left for; empty when one does.</summary>
+    public string NoWay { get; init; } = "";
+}

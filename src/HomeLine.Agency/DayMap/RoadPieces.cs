@@ -38,6 +38,12 @@ internal sealed class RoadPieces
     private void Walk(int from, int to, List<int> places, int left)
     {
         double whole = _travel.Kilometres(from, to);
+        if (double.IsInfinity(whole))
+        {
+            places.Add(to);
+            return;
+        }
+
         MapPoint a = _points[from], b = _points[to];
         if (left > 0 && whole > Math.Sqrt(((a.X - b.X) * (a.X - b.X)) + ((a.Y - b.Y) * (a.Y - b.Y))) + Hair)
         {

@@ -21,7 +21,7 @@ public sealed class DecideQuestion(IDbContextFactory<AgencyDb> databases, Agency
         if (actor.Refuse(AgencyAction.Decide) is { } refusal) return refusal;
         await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
         await using var turn = await db.BeginWorkAsync(cancel);
-        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
+        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadInTurnAsync(db, clock, cancel);
         if (!read.Succeeded) return read.Refusal!;
         DecisionFacts facts = await DecisionFacts.ReadAsync(db, read.Value, cancel);
         OpenDecision? question = OpenDecisions.Of(facts).FirstOrDefault(d => d.Key == made.Key);

@@ -38,10 +38,11 @@ internal sealed class ApplyDesk(AgencyDb db, Actor actor, AgencyAtHand agency, I
         }
 
         if (filed.Entry is CanWeTakeIt referral) await KeepReferralAsync(referral.Referral, chosen, reason, cancel);
-        await AddToTellAsync(filed, chosen.ToTell, cancel);
+        ImmutableArray<PersonToTell> people = [.. OnTheRoad.Held(chosen.ToTell, after ?? await ThisWeekAsync(cancel), agency)];
+        await AddToTellAsync(filed, people, cancel);
         End(filed, TroubleState.Applied, reason.Length > 0 ? reason : "Ranked first.", key);
         await AuditTrail.AppendAsync(db, actor, "apply-answer", $"trouble {id}", $"answer {key} of {offer.Answers.Length}: {chosen.Title}", realNow, cancel);
-        return new AppliedTrouble(filed, after, chosen.ToTell);
+        return new AppliedTrouble(filed, after, people);
     }
 
     public async Task<Outcome<FiledTrouble>> CloseAsync(string id, string reason, CancellationToken cancel)
@@ -65,7 +66,7 @@ internal sealed class ApplyDesk(AgencyDb db, Actor actor, AgencyAtHand agency, I
         if (TooClose(filed, chosen) is { } close) return close;
         string why = $"{filed.Id}, answer {chosen.Key}: {filed.Title}{(reason.Length > 0 ? $". {reason}" : "")}";
         PlannedWeek after = AppliedWeek.Of(stored.Week, chosen.Changes);
-        after = after with { Unmet = [.. after.Unmet, .. LeftOver(chosen)] };
+        after = after with { Unmet = [.. after.Unmet.Where(u => !IsBack(u, filed.Entry, chosen)), .. LeftOver(chosen)] };
         return await WeekStore.PublishAsync(db, actor, after, why, realNow, cancel);
     }
 
@@ -102,6 +103,10 @@ internal sealed class ApplyDesk(AgencyDb db, Actor actor, AgencyAtHand agency, I
         return null;
     }
 
+    /// <summary>Nobody could come because of the closure, and now somebody does.</summary>
+    private static bool IsBack(UnmetNeed unmet, TroubleEntry entry, MendAnswer chosen) => entry is RoadOpenAgain
+        && unmet.Reasons.Any(r => r.Code == "nurse-out") && chosen.Changes.Any(c => c.Before is null && c.After!.Patient == unmet.Patient);
+
     private static IEnumerable<UnmetNeed> LeftOver(MendAnswer chosen) => chosen.Changes
         .Where(c => c.After is null && c.Before is not null)
         .Zip(chosen.Unmet, (change, left) => new UnmetNeed(change.Before!.Patient, left.Care, [new Planning.Plans.PlanningReason("nurse-out", left.Because, "A licensed person decides what happens until then.")], []));
@@ -120,6 +125,8 @@ internal sealed class ApplyDesk(AgencyDb db, Actor actor, AgencyAtHand agency, I
             EnteredBy = actor.Name,
         });
     }
+
+    private async Task<PlannedWeek?> ThisWeekAsync(CancellationToken cancel) => (await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel))?.Week;
 
     private async Task AddToTellAsync(FiledTrouble filed, ImmutableArray<PersonToTell> people, CancellationToken cancel)
     {

@@ -31,14 +31,15 @@ internal static class ClosureCase
     {
         AgencyRoster roster = setting.Agency.Roster;
         MendOffer offer = new WeekMend(setting).Of([.. StandingClosures.Changes([entry, .. others], roster, setting.Calendar).Select(c => new Trouble.Roads(c))]);
-        string what = string.Join(", ", entry.Crossings.Concat(entry.Towns.Select(code => roster.Map.Towns.First(t => t.Code == code).Name)));
+        string what = StandingClosures.Words(entry, roster.Map);
         return offer with
         {
             Facts =
             [
                 $"{what} closed from {DayWords.Moment(entry.From)} to {DayWords.Moment(entry.To)}{(entry.Why.Length > 0 ? $": {entry.Why}" : "")}.",
-                "It counts for every answer until then. When the road opens earlier, close this without an answer: it counts no more.",
+                "Planning, moves by hand, every answer and the map count with it until then. When it opens earlier, say so here.",
                 .. StandingClosures.Changes([entry], roster, setting.Calendar).SelectMany(c => CourierCautions.Of(c, setting)),
+                .. Everywhere(entry, offer, setting),
                 .. offer.CannotWait.IsEmpty ? ["Every visit still reaches its patient at its time."] : ImmutableArray<string>.Empty,
                 "Whether a road can be driven is the nurse's to judge on the spot. She turns back when it cannot.",
             ],
@@ -46,5 +47,21 @@ internal static class ClosureCase
                 ? new NextStep("No visit is touched. Close it when the road is open again.", entry.To.InZoneLeniently(roster.Profile.Zone).ToInstant())
                 : null,
         };
+    }
+
+    /// <summary>When no town can be entered or left: who can be reached inside the towns, on foot, and who only by phone.</summary>
+    private static IEnumerable<string> Everywhere(RoadShut entry, MendOffer offer, MendSetting setting)
+    {
+        if (!setting.Agency.Roster.Map.Towns.All(t => entry.Towns.Contains(t.Code))) yield break;
+        var nobody = (offer.Answers.IsEmpty ? offer.CannotWait.Select(b => b.Visit) : offer.Answers[0].Changes.Where(c => c.After is null).Select(c => c.Before!))
+            .Select(v => v.Patient).ToHashSet();
+        string[] Names(bool byPhone) =>
+        [
+            .. setting.Week.Visits.Where(v => v.Held is null && v.Day.At(v.Start) >= entry.From && v.Day.At(v.Start) < entry.To && setting.Calendar.Minute(v.Day, v.Start) > setting.Now)
+                .Select(v => v.Patient).Where(p => nobody.Contains(p) == byPhone).Distinct().Select(setting.People.Name),
+        ];
+        string[] onFoot = Names(byPhone: false), phone = Names(byPhone: true);
+        yield return $"Nobody gets from one town to another. On foot, inside a town: {(onFoot.Length == 0 ? "nobody" : string.Join(", ", onFoot))}.";
+        yield return $"By phone only: {(phone.Length == 0 ? "nobody" : string.Join(", ", phone))}.";
     }
 }

@@ -70,6 +70,9 @@ public sealed record MendAnswer
     /// <summary>What to know before choosing it.</summary>
     public ImmutableArray<string> Cautions { get; init; } = [];
 
+    /// <summary>What follows in the days after, once it is done: next due dates, visits no longer needed.</summary>
+    public ImmutableArray<string> After { get; init; } = [];
+
     /// <summary>Whether pressing it changes the published week.</summary>
     public bool ChangesWeek => !Changes.IsEmpty;
 }

@@ -1,13 +1,14 @@
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
+using HomeLine.Agency.WeekEditing;
 using HomeLine.Agency.WeekPlanning;
 using Microsoft.EntityFrameworkCore;
 
 namespace HomeLine.Agency.Mending;
 
 /// <summary>Something broke the day: it is kept with what follows from it, and at most three answers are offered. One press applies one of them.</summary>
-public sealed class MendTrouble(IDbContextFactory<AgencyDb> databases, AgencyClock clock)
+public sealed class MendTrouble(IDbContextFactory<AgencyDb> databases, AgencyClock clock, WorkingWeeks weeks)
 {
     /// <summary>
     /// Takes a trouble down and answers it. Needs <see cref="AgencyAction.ReportProblem"/>, an admission also <see cref="AgencyAction.HoldPatient"/>. A screen that
@@ -17,7 +18,7 @@ public sealed class MendTrouble(IDbContextFactory<AgencyDb> databases, AgencyClo
     {
         if (actor.Refuse(AgencyAction.ReportProblem) is { } refusal) return refusal;
         if (entry is InHospital && actor.Refuse(AgencyAction.HoldPatient) is { } noHold) return noHold;
-        return await AgencyWork.DoPreparedAsync<Ready, TroubleResult>(databases, clock, actor, AgencyAction.ReportProblem,
+        Outcome<TroubleResult> told = await AgencyWork.DoPreparedAsync<Ready, TroubleResult>(databases, clock, actor, AgencyAction.ReportProblem,
             async (db, agency) =>
             {
                 string id = await TroubleDesk.NextIdAsync(db, cancel);
@@ -33,6 +34,9 @@ public sealed class MendTrouble(IDbContextFactory<AgencyDb> databases, AgencyClo
                 Outcome<PreparedTrouble> prepared = ready?.Prepared ?? PreparedTrouble.Of(entry, agency, week, id);
                 return prepared.Succeeded ? await desk.KeepAsync(entry, prepared.Value, week, id, cancel) : prepared.Refusal!;
             }, cancel);
+        // Who works on the week by hand sees it at once.
+        if (told.Succeeded && entry is RoadShut) weeks.Tell(new WeekChanged(told.Value.Filed.Week, -1, actor.Name, told.Value.Filed.Title));
+        return told;
     }
 
     /// <summary>

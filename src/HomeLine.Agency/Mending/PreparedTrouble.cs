@@ -38,7 +38,22 @@ internal sealed record PreparedTrouble
     /// <summary>Nothing waits: it is over as it is filed.</summary>
     public bool IsOver { get; init; }
 
-    public static Outcome<PreparedTrouble> Of(TroubleEntry entry, AgencyAtHand agency, PlannedWeek? week, string id) => (entry, week) switch
+    public static Outcome<PreparedTrouble> Of(TroubleEntry entry, AgencyAtHand agency, PlannedWeek? week, string id)
+    {
+        Outcome<PreparedTrouble> prepared = Judge(entry, agency, week, id);
+        return prepared.Succeeded && week is not null
+            ? prepared.Value with { Offer = prepared.Value.Offer with { Answers = [.. prepared.Value.Offer.Answers.Select(a => a with { After = After(a, agency, week) })] } }
+            : prepared;
+    }
+
+    /// <summary>Only another day, a new visit or one that falls away moves a due date.</summary>
+    private static ImmutableArray<string> After(MendAnswer answer, AgencyAtHand agency, PlannedWeek week)
+    {
+        PatientId[] whose = [.. answer.Changes.Where(c => c.Before?.Day != c.After?.Day).Select(c => (c.Before ?? c.After)!.Patient).Distinct()];
+        return whose.Length == 0 ? [] : AfterThis.Of(agency.Roster, week, AppliedWeek.Of(week, answer.Changes), whose, agency.Now);
+    }
+
+    private static Outcome<PreparedTrouble> Judge(TroubleEntry entry, AgencyAtHand agency, PlannedWeek? week, string id) => (entry, week) switch
     {
         (ScreenedEntry screened, _) => Screened(screened, agency, week, id),
         (_, null) => NoWeek(),
@@ -47,6 +62,9 @@ internal sealed record PreparedTrouble
         (RoadShut r, { } w) => ClosureCase.Fault(r, agency) is { } f ? f : Shut(r, agency, w),
         (AtTheDoor d, { } w) => DoorCase.Fault(d, w, agency) is { } f ? f : Door(d, agency, w, id),
         (TimeFreed t, { } w) => Freed(t, agency, w),
+        (RoadOpenAgain o, { } w) => Opened(o, agency, w),
+        (ClinicSilent c, { } w) => ClinicCase.Fault(c, agency) is { } f ? f : Clinic(c, agency, w),
+        (LessonOff l, { } w) => LessonCase.Fault(l, agency, w) is { } f ? f : Lesson(l, agency, w, id),
         (CanWeTakeIt r, { } w) => ReferralCase.Fault(r.Referral, agency) is { } f ? f : Referral(r, agency, w),
         _ => throw new ArgumentOutOfRangeException(nameof(entry), entry, "Unknown trouble"),
     };
@@ -81,6 +99,31 @@ internal sealed record PreparedTrouble
         Title = $"{ClosureCase.TitleBegins}{string.Join(", ", entry.Crossings.Concat(entry.Towns))}",
         Offer = ClosureCase.Offer(entry, [.. agency.Closures], new MendSetting(agency with { Closures = [] }, week)),
     };
+
+    private static Outcome<PreparedTrouble> Opened(RoadOpenAgain entry, AgencyAtHand agency, PlannedWeek week)
+    {
+        MendOffer offer = ReopenedCase.Offer(entry, new MendSetting(agency, week));
+        return new PreparedTrouble { Title = $"Open again ({entry.Closure}): visits that were moved", Offer = offer, IsOver = offer.Answers.IsEmpty };
+    }
+
+    private static Outcome<PreparedTrouble> Clinic(ClinicSilent entry, AgencyAtHand agency, PlannedWeek week)
+    {
+        var setting = new MendSetting(agency, week);
+        return new PreparedTrouble { Title = $"{setting.People.Name(entry.Patient)}: no report from the clinic", Patient = entry.Patient, Offer = ClinicCase.Offer(entry, setting) };
+    }
+
+    private static Outcome<PreparedTrouble> Lesson(LessonOff entry, AgencyAtHand agency, PlannedWeek week, string id)
+    {
+        var setting = new MendSetting(agency, week);
+        WeekVisit visit = setting.Visit(entry.Visit)!;
+        return new PreparedTrouble
+        {
+            Title = $"{setting.People.Name(visit.Patient)}: lesson off",
+            Patient = visit.Patient,
+            Offer = LessonCase.Offer(entry, setting),
+            Requests = [LessonCase.Request(entry, visit, agency, id)],
+        };
+    }
 
     private static Outcome<PreparedTrouble> Door(AtTheDoor entry, AgencyAtHand agency, PlannedWeek week, string id)
     {

@@ -66,7 +66,7 @@ internal static class ReferralCase
             Name = referral.Name.Trim(),
             CareStartedOn = from.Date,
             Home = referral.Home!.Value,
-            State = referral.State.Length > 0 ? referral.State : NearestTown(referral.Home.Value, agency.Roster).State,
+            State = referral.State.Length > 0 ? referral.State : agency.Roster.Map.NearestTown(referral.Home.Value)!.State,
             ZoneId = agency.Roster.Profile.ZoneId,
         };
         AgencyRoster with = agency.Roster with { Patients = [.. agency.Roster.Patients, patient] };
@@ -142,7 +142,4 @@ internal static class ReferralCase
     };
 
     private static LocalDateTime Later(LocalDateTime one, LocalDateTime? other) => other is { } o && o > one ? o : one;
-
-    private static Town NearestTown(Roster.MapPoint at, AgencyRoster roster) =>
-        roster.Map.Towns.MinBy(t => Math.Pow(t.At.X - at.X, 2) + Math.Pow(t.At.Y - at.Y, 2))!;
 }

@@ -13,11 +13,20 @@ internal static class StandingClosures
         ? standing
         : standing with { Problem = standing.Problem with { RoadChanges = Changes(closures, roster, standing.Calendar) } };
 
+    /// <summary>What a week asks for, on the roads as they are.</summary>
+    public static WeekDemand WithClosures(this WeekDemand demand, ImmutableArray<RoadShut> closures, AgencyRoster roster) => closures.IsEmpty
+        ? demand
+        : demand with { Problem = demand.Problem with { RoadChanges = Changes(closures, roster, demand.Calendar) } };
+
+    /// <summary>What is closed, in words.</summary>
+    public static string Words(RoadShut closure, AgencyMap map) =>
+        string.Join(", ", closure.Crossings.Concat(closure.Towns.Select(code => map.Towns.FirstOrDefault(t => t.Code == code)?.Name ?? code)));
+
     /// <summary>One change for each stretch of time in which the same places are closed; the stretches do not overlap.</summary>
     public static ImmutableArray<RoadChange> Changes(ImmutableArray<RoadShut> closures, AgencyRoster roster, PlanCalendar calendar)
     {
         ImmutableArray<(int From, int To, RoadShut Closure)> spans = [.. closures
-            .Select(c => (From: Math.Max(calendar.Minute(c.From), 0), To: Math.Min(calendar.Minute(c.To), calendar.End), c))
+            .Select(c => (From: Math.Max(calendar.Minute(c.From), 0), To: Math.Min(calendar.Minute(c.Ends), calendar.End), c))
             .Where(s => s.From < s.To)];
         int[] turns = [.. spans.SelectMany(s => new[] { s.From, s.To }).Distinct().Order()];
         RoadTravel roads = RoadTravel.Of(roster);
@@ -54,7 +63,7 @@ internal static class StandingClosures
 
             void Note(int place, Roster.MapPoint at)
             {
-                Town nearest = roster.Map.Towns.MinBy(t => Math.Pow(t.At.X - at.X, 2) + Math.Pow(t.At.Y - at.Y, 2))!;
+                Town nearest = roster.Map.NearestTown(at)!;
                 if (shut.Contains(nearest.Code)) _inside[place] = nearest.Code;
             }
         }

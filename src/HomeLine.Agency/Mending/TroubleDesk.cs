@@ -20,6 +20,7 @@ internal sealed class TroubleDesk(AgencyDb db, Actor actor, AgencyAtHand agency,
     {
         NurseIsOut nurse => nurse.From.Date,
         RoadShut road => road.From.Date,
+        RoadOpenAgain { Moved: [var moved, ..] } => (moved.Before ?? moved.After)!.Day,
         _ => today,
     });
 
@@ -50,7 +51,7 @@ internal sealed class TroubleDesk(AgencyDb db, Actor actor, AgencyAtHand agency,
         FiledTrouble filed = Filed(entry, prepared, id, firstDay, version);
         if (prepared.IsOver) filed = filed with { State = TroubleState.Closed, Reason = "Nothing more to do.", EndedAt = agency.Now };
         await AddAsync(filed, $"{filed.Offer?.Answers.Length ?? 0} answers", cancel);
-        AddToTell(id, firstDay, filed.Offer?.ToTell ?? [], 0);
+        AddToTell(id, firstDay, [.. OnTheRoad.Held(filed.Offer?.ToTell ?? [], week, agency)], 0);
         return new TroubleResult(filed, null);
     }
 

@@ -17,6 +17,9 @@ namespace HomeLine.Agency.Mending;
 [JsonDerivedType(typeof(InHospital), "in-hospital")]
 [JsonDerivedType(typeof(TimeFreed), "time-freed")]
 [JsonDerivedType(typeof(CanWeTakeIt), "can-we-take-it")]
+[JsonDerivedType(typeof(RoadOpenAgain), "road-open-again")]
+[JsonDerivedType(typeof(ClinicSilent), "clinic-silent")]
+[JsonDerivedType(typeof(LessonOff), "lesson-off")]
 public abstract record TroubleEntry;
 
 /// <summary>A nurse calls out, for the day or from a time on.</summary>
@@ -37,7 +40,29 @@ public sealed record RunsLate(string Nurse, int Minutes) : TroubleEntry;
 /// <param name="From">From when.</param>
 /// <param name="To">Until when; after <paramref name="From"/>.</param>
 /// <param name="Why">For example <c>snow</c>.</param>
-public sealed record RoadShut(ImmutableArray<string> Crossings, ImmutableArray<string> Towns, LocalDateTime From, LocalDateTime To, string Why) : TroubleEntry;
+public sealed record RoadShut(ImmutableArray<string> Crossings, ImmutableArray<string> Towns, LocalDateTime From, LocalDateTime To, string Why) : TroubleEntry
+{
+    /// <summary>Set when it opened before its time.</summary>
+    public RoadOpened? Opened { get; init; }
+
+    /// <summary>Until when it really holds.</summary>
+    [JsonIgnore]
+    public LocalDateTime Ends => Opened is { } opened && opened.At < To ? opened.At : To;
+
+    /// <summary>Whether it holds at a moment; the end is not in it.</summary>
+    public bool HoldsAt(LocalDateTime at) => at >= From && at < Ends;
+}
+
+/// <summary>A closure lifted before its time.</summary>
+/// <param name="At">When.</param>
+/// <param name="By">Who said so.</param>
+/// <param name="Why">Why, for example <c>ploughed</c>.</param>
+public sealed record RoadOpened(LocalDateTime At, string By, string Why);
+
+/// <summary>A road opened before its time: what was moved because of it is looked at again.</summary>
+/// <param name="Closure">The closure's number.</param>
+/// <param name="Moved">What was moved.</param>
+public sealed record RoadOpenAgain(string Closure, ImmutableArray<VisitChange> Moved) : TroubleEntry;
 
 /// <summary>A call during which the symptom screen comes before everything else.</summary>
 public abstract record ScreenedEntry : TroubleEntry
@@ -127,3 +152,12 @@ public sealed record TimeFreed(string Visit) : TroubleEntry;
 /// <summary>A referral on the phone: can we take it?</summary>
 /// <param name="Referral">What was said.</param>
 public sealed record CanWeTakeIt(ReferralFacts Referral) : TroubleEntry;
+
+/// <summary>A clinic was to do the care and its report did not come in time: it is ours now.</summary>
+/// <param name="Patient">Whose care.</param>
+public sealed record ClinicSilent(PatientId Patient) : TroubleEntry;
+
+/// <summary>A lesson cannot be held as planned, for example because who learns is ill.</summary>
+/// <param name="Visit">The visit with the lesson.</param>
+/// <param name="Why">Why, in a few words.</param>
+public sealed record LessonOff(string Visit, string Why) : TroubleEntry;

@@ -75,7 +75,7 @@ public sealed class DraftPolicy(IDbContextFactory<AgencyDb> databases, AgencyClo
         if (actor.Refuse(AgencyAction.EditPolicy) is { } refusal) return refusal;
         await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
         await using var turn = await db.BeginWorkAsync(cancel);
-        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
+        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadInTurnAsync(db, clock, cancel);
         if (!read.Succeeded) return read.Refusal!;
         Outcome<T> done = await work(db, read.Value);
         if (!done.Succeeded) return done;

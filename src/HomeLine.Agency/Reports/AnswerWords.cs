@@ -49,9 +49,13 @@ internal sealed class AnswerWords(
             OrderLedger())
         {
             ToldMinutes = (int)files.Policy.ValueOf("told.range", visit.Day),
+            After = key.Length == 1 ? AfterThis.Of(roster, week, after, OtherDays(answer).Prepend(patient.Id), now) : [],
         };
         return (words, after);
     }
+
+    private IEnumerable<PatientId> OtherDays(UrgentAnswer answer) => answer.Moved
+        .Where(m => calendar.Local(m.Before.Start).Date != calendar.Local(m.After.Start).Date).Select(m => new PatientId(m.Before.Patient));
 
     private WeekVisit NewVisit(PlannedVisit planned, string key, PlannedWeek week)
     {
@@ -117,22 +121,25 @@ internal sealed class AnswerWords(
         cancelled += string.Concat(shortened.Visits.Select(v => $" The visit on {Day(v.After.Day)} stays and is shorter."));
         people.Add(new PersonToTell(
             $"{report.Caller}, {patient.Name}", Phone(patient.Phone), $"A nurse comes today between {Range(visit)}.{cancelled}", by));
-        people.Add(new PersonToTell(nurses[visit.Nurse], Phone(NursePhone(visit.Nurse)), $"New visit {Day(visit.Day)} {visit.Start:HH:mm}, {visit.Minutes} min.", by));
+        people.Add(new PersonToTell(nurses[visit.Nurse], Phone(NursePhone(visit.Nurse)), $"New visit {Day(visit.Day)} {visit.Start:HH:mm}, {visit.Minutes} min.", by) { Nurse = visit.Nurse });
         foreach (IGrouping<string, WeekVisit> nurse in replaced.Where(v => v.Nurse != visit.Nurse).GroupBy(v => v.Nurse))
         {
             people.Add(new PersonToTell(
                 nurses[nurse.Key], Phone(NursePhone(nurse.Key)),
-                $"The visit on {string.Join(" and ", nurse.Select(v => $"{Day(v.Day)} {v.Start:HH:mm}"))} is no longer needed.", by));
+                $"The visit on {string.Join(" and ", nurse.Select(v => $"{Day(v.Day)} {v.Start:HH:mm}"))} is no longer needed.", by)
+            {
+                Nurse = nurse.Key,
+            });
         }
 
         foreach ((WeekVisit before, WeekVisit after) in shortened.Visits)
-            people.Add(new PersonToTell(nurses[after.Nurse], Phone(NursePhone(after.Nurse)), $"The visit on {Day(after.Day)} {after.Start:HH:mm} {Shorter(before, after)}", by));
+            people.Add(new PersonToTell(nurses[after.Nurse], Phone(NursePhone(after.Nurse)), $"The visit on {Day(after.Day)} {after.Start:HH:mm} {Shorter(before, after)}", by) { Nurse = after.Nurse });
         foreach (MovedVisit moved in answer.Moved)
         {
             Patient other = patients[new PatientId(moved.Before.Patient)];
             people.Add(new PersonToTell(other.Name, Phone(other.Phone), $"The nurse comes on {Moment(moved.After.Start)} instead of {Moment(moved.Before.Start)}.", by));
             foreach (string nurse in new[] { moved.Before.Nurse, moved.After.Nurse }.Distinct().Where(n => n != visit.Nurse))
-                people.Add(new PersonToTell(nurses[nurse], Phone(NursePhone(nurse)), Move(moved), by));
+                people.Add(new PersonToTell(nurses[nurse], Phone(NursePhone(nurse)), Move(moved), by) { Nurse = nurse });
         }
 
         if (bundle.Needs.Any(n => n.Item == CareItem.Labs))

@@ -105,6 +105,9 @@ public sealed record AnswerInWords(
 {
     /// <summary>Length of the arrival range a family is told, minutes; the agency's policy.</summary>
     public int ToldMinutes { get; init; }
+
+    /// <summary>What follows in the days after, once it is done: next due dates, visits no longer needed.</summary>
+    public ImmutableArray<string> After { get; init; } = [];
 }
 
 /// <summary>Somebody who must be told, how, and by when.</summary>
@@ -115,4 +118,7 @@ public sealed record PersonToTell(string Who, string Channel, string What, Insta
 
     /// <summary>The nurse, when it is one of ours: a message without any clinical content can go to her as well.</summary>
     public string? Nurse { get; init; }
+
+    /// <summary>By the published times she is on the road until then: nothing is sent to her, and she is called after it. Empty when she is not.</summary>
+    public Instant? NotBefore { get; init; }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Decisions;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekPlanning;
@@ -44,7 +45,7 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
         if (week is null) return new Refusal("no-week", "No plan is published for this week.", "Plan and publish the week, then report again.");
         LineEvent seen = SealEvent();
         AgencyRoster told = agency.Roster with { Events = [.. agency.Roster.Events, seen] };
-        Outcome<SealOffer> offer = SealOffer.Of(told, CareFiles.Of(told), week, report, screen.Wording, agency.Now, agency.Closures);
+        Outcome<SealOffer> offer = SealOffer.Of(told, agency.Files.After(agency.Roster, told), week, report, screen.Wording, agency.Now, agency.Closures);
         if (!offer.Succeeded) return offer.Refusal!;
         db.LineEvents.Add(seen);
         var result = new ReportResult { ReportId = id, Screen = screen, Offer = offer.Value.Offer };
@@ -66,7 +67,8 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
         string why = reason.Length > 0 ? reason : $"Answer {chosen.Key} of report {id}";
         Outcome<PlannedWeek> published = await WeekStore.PublishAsync(db, actor, again.Value.Weeks[chosen.Key], why, realNow, cancel);
         if (!published.Succeeded) return published.Refusal!;
-        AddToTell(same.ToTell);
+        ImmutableArray<PersonToTell> people = [.. OnTheRoad.Held(same.ToTell, published.Value, agency)];
+        AddToTell(people);
         await UseAsNeededVisitAsync(cancel);
         EntityEntry<FiledReport> kept = db.Entry(filed);
         kept.Property(r => r.Outcome).CurrentValue = ReportOutcome.Applied;
@@ -74,7 +76,7 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
         kept.Property(r => r.Reason).CurrentValue = reason;
         await AuditTrail.AppendAsync(db, actor, "apply-answer", $"report {id}", $"answer {chosen.Key} of {offer.Answers.Length}", realNow, cancel);
         await db.SaveChangesAsync(cancel);
-        return new AppliedAnswer(published.Value, same.ToTell);
+        return new AppliedAnswer(published.Value, people);
     }
 
     private string Practitioner() =>

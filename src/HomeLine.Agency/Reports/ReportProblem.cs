@@ -20,7 +20,7 @@ public sealed class ReportProblem(IDbContextFactory<AgencyDb> databases, AgencyC
         if (actor.Refuse(AgencyAction.ReportProblem) is { } refusal) return refusal;
         await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
         await using var turn = await db.BeginWorkAsync(cancel);
-        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
+        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadInTurnAsync(db, clock, cancel);
         if (!read.Succeeded) return read.Refusal!;
         AgencyAtHand agency = read.Value;
         if (ReportFaults.Of(report, agency) is { } fault) return fault;
@@ -45,7 +45,7 @@ public sealed class ReportProblem(IDbContextFactory<AgencyDb> databases, AgencyC
         if (actor.Refuse(AgencyAction.ApplyAnswer) is { } refusal) return refusal;
         await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
         await using var turn = await db.BeginWorkAsync(cancel);
-        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
+        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadInTurnAsync(db, clock, cancel);
         if (!read.Succeeded) return read.Refusal!;
         FiledReport? filed = await db.Reports.SingleOrDefaultAsync(r => r.Id == reportId, cancel);
         if (filed?.Result?.Offer is not { } offer) return new Refusal("no-offer", "This report has no answers to apply.", "Report the problem again.");

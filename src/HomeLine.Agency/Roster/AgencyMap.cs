@@ -13,6 +13,14 @@ public sealed record AgencyMap
     public required RoadFactors Roads { get; init; }
     public double Width { get; init; } = 60;
     public double Height { get; init; } = 44;
+
+    /// <summary>The town a place belongs to: the nearest; empty on a map without towns.</summary>
+    public Town? NearestTown(MapPoint at) => Towns.MinBy(t => Math.Pow(t.At.X - at.X, 2) + Math.Pow(t.At.Y - at.Y, 2));
+
+    /// <summary>The same map with more crossings closed.</summary>
+    public AgencyMap WithClosed(IReadOnlyCollection<string> crossings) => crossings.Count == 0
+        ? this
+        : this with { Barriers = [.. Barriers.Select(b => b with { Crossings = [.. b.Crossings.Select(c => crossings.Contains(c.Name) ? c with { Closed = true } : c)] })] };
 }
 
 /// <summary>A straight line, parallel to an edge of the map, that roads cross only at its crossings.</summary>

@@ -19,7 +19,7 @@ public sealed class AskSheets(IDbContextFactory<AgencyDb> databases, AgencyClock
         if (actor.Refuse(AgencyAction.PrintCareSheet) is { } refusal) return refusal;
         await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
         await using var turn = await db.BeginWorkAsync(cancel);
-        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
+        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadInTurnAsync(db, clock, cancel);
         if (!read.Succeeded) return read.Refusal!;
         AgencyAtHand agency = read.Value;
         Patient? found = agency.Roster.Patients.FirstOrDefault(p => p.Id == patient);

@@ -33,7 +33,13 @@ public sealed class AskToday(IDbContextFactory<AgencyDb> databases, AgencyClock 
             .SingleOrDefaultAsync(v => v.FirstDay == week.FirstDay && v.Version == week.Version, cancel);
         LocalDate today = agency.Today;
         List<VisitRecord> records = await db.VisitRecords.AsNoTracking().Where(r => r.Day == today && r.Visit != null).ToListAsync(cancel);
-        return Of(agency, week, troubles, reports, calls, records) with { WeekReason = version is null ? "" : $"{version.PublishedBy}: {version.Reason}" };
+        List<FiledTrouble> closures = await db.Troubles.AsNoTracking()
+            .Where(t => t.State != TroubleState.Closed && t.Title.StartsWith(ClosureCase.TitleBegins)).ToListAsync(cancel);
+        return Of(agency, week, troubles, reports, calls, records) with
+        {
+            WeekReason = version is null ? "" : $"{version.PublishedBy}: {version.Reason}",
+            Closures = Standing(closures, agency),
+        };
     }
 
     /// <summary>Pure.</summary>
@@ -65,8 +71,20 @@ public sealed class AskToday(IDbContextFactory<AgencyDb> databases, AgencyClock 
         {
             Nurses = [.. agency.Roster.Nurses.Select(n => new NurseToday(n.Id, n.Name, n.Credential, NurseCalendar.AbsenceOn(n, agency.Today)))],
             LateStarts = LateStarts.Of(agency, week, records),
+            Lessons = [.. all.Where(v => v.Standing is VisitStanding.Ahead or VisitStanding.Frozen && LessonCase.HasLesson(v.Visit, agency))],
+            Clinics = [.. ClinicCase.Awaited(agency)
+                .Where(a => !troubles.Any(t => t is { Entry: ClinicSilent, State: TroubleState.Open } && t.Patient == a.Expected.Patient))
+                .Select(a => new ClinicToday(a.Expected.Patient, names[a.Expected.Patient], a.Expected.Where, a.Expected.ExpectedOn, a.Expected.FallBackFrom, a.IsOverdue))
+                .OrderByDescending(c => c.IsOverdue).ThenBy(c => c.ReportBy)],
             WeekVersion = week?.Version ?? 0,
         };
+    }
+
+    private static ImmutableArray<ClosureToday> Standing(IEnumerable<FiledTrouble> closures, AgencyAtHand agency)
+    {
+        LocalDateTime now = agency.Now.InZone(agency.Roster.Profile.Zone).LocalDateTime;
+        return [.. closures.Select(t => (t.Id, Shut: t.Entry as RoadShut)).Where(c => c.Shut is not null && c.Shut.Ends > now)
+            .Select(c => new ClosureToday(c.Id, StandingClosures.Words(c.Shut!, agency.Roster.Map), c.Shut!.From, c.Shut.Ends, c.Shut.Why)).OrderBy(c => c.To)];
     }
 
     private static OpenItem Item(FiledTrouble trouble) => new(

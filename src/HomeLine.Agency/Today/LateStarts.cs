@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Visits;
 using HomeLine.Agency.WeekPlanning;
+using HomeLine.Planning.Problem;
 using NodaTime;
 
 namespace HomeLine.Agency.Today;
@@ -15,7 +17,7 @@ namespace HomeLine.Agency.Today;
 /// <param name="MinutesBehind">How far behind her plan she left the visit before.</param>
 public sealed record LateStart(string Nurse, string NurseName, string PatientName, LocalTime Told, LocalTime Expected, int MinutesBehind);
 
-/// <summary>Late starts, projected from the visits recorded today and the usual roads. Pure.</summary>
+/// <summary>Late starts, projected from the visits recorded today and the roads as they are. Pure.</summary>
 internal static class LateStarts
 {
     public static ImmutableArray<LateStart> Of(AgencyAtHand agency, PlannedWeek? week, IReadOnlyCollection<VisitRecord> records)
@@ -23,10 +25,13 @@ internal static class LateStarts
         if (week is null || records.Count == 0) return [];
         var ofVisit = records.Where(r => r.Visit is not null).GroupBy(r => r.Visit!).ToDictionary(g => g.Key, g => g.MaxBy(r => r.SignedAt)!, StringComparer.Ordinal);
         RoadTravel roads = RoadTravel.Of(agency.Roster);
-        return [.. agency.Roster.Nurses.Select(nurse => Of(nurse, agency, week, ofVisit, roads)).OfType<LateStart>()];
+        var calendar = new PlanCalendar(agency.Roster.Profile.Zone, week.FirstDay, 7);
+        ImmutableArray<RoadChange> closures = StandingClosures.Changes(agency.Closures, agency.Roster, calendar);
+        return [.. agency.Roster.Nurses.Select(nurse => Of(nurse, agency, week, ofVisit, roads, calendar, closures)).OfType<LateStart>()];
     }
 
-    private static LateStart? Of(NurseFile nurse, AgencyAtHand agency, PlannedWeek week, Dictionary<string, VisitRecord> records, RoadTravel roads)
+    private static LateStart? Of(NurseFile nurse, AgencyAtHand agency, PlannedWeek week, Dictionary<string, VisitRecord> records, RoadTravel roads,
+        PlanCalendar calendar, ImmutableArray<RoadChange> closures)
     {
         ImmutableArray<WeekVisit> day = [.. week.Visits
             .Where(v => v.Day == agency.Today && v.Held is null && (v.Nurse == nurse.Id || v.Second == nurse.Id)).OrderBy(v => v.Start)];
@@ -36,7 +41,12 @@ internal static class LateStarts
         VisitRecord record = records[last.Id];
         LocalDateTime left = (record.LeftAt ?? record.ArrivedAt + Duration.FromMinutes(last.Minutes)).InZone(agency.Roster.Profile.Zone).LocalDateTime;
         int charting = (int)agency.Files.Policy.ValueOf("visit.documentation", agency.Today), range = (int)agency.Files.Policy.ValueOf("told.range", agency.Today);
-        LocalDateTime there = left.PlusMinutes(charting + roads.Times.Minutes(roads.PlaceOfPatient(last.Patient.Value), roads.PlaceOfPatient(next.Patient.Value)));
+        LocalDateTime free = left.PlusMinutes(charting);
+        int from = roads.PlaceOfPatient(last.Patient.Value), to = roads.PlaceOfPatient(next.Patient.Value), leave = calendar.Minute(free);
+        int road = closures.FirstOrDefault(c => leave >= c.From && leave < c.To)?.Travel.Minutes(from, to) ?? roads.Times.Minutes(from, to);
+        // Where no road leads no time can be said; the closure itself names the visit.
+        if (road >= ITravelTimes.Unreachable) return null;
+        LocalDateTime there = free.PlusMinutes(road);
         LocalTime told = next.ToldFrom ?? next.Start;
         if (there <= next.Day.At(told).PlusMinutes(range)) return null;
         int behind = (int)Period.Between(last.Day.At(last.Start).PlusMinutes(last.Minutes), left, PeriodUnits.Minutes).Minutes;

@@ -19,7 +19,7 @@ public interface INoteMail
 
 /// <summary>
 /// Tells nurses by mail that their day has changed, beside the call that has to be made anyway: the tick is only ever set by a person. No name, no address,
-/// no care stands in a note. Off unless a mail host is configured; the demonstration sends nothing.
+/// no care stands in a note. None is sent to a nurse who is on the road by the published times. Off unless a mail host is configured; the demonstration sends nothing.
 /// </summary>
 public sealed class SendNotes(IDbContextFactory<AgencyDb> databases, AgencyClock clock, INoteMail mail)
 {
@@ -38,7 +38,8 @@ public sealed class SendNotes(IDbContextFactory<AgencyDb> databases, AgencyClock
         AgencyProfile? profile = await db.Profile.AsNoTracking().SingleOrDefaultAsync(cancel);
         if (profile is null or { IsDemo: true }) return 0;
         ILookup<string, ToTell> waiting = (await db.ToTell.AsNoTracking().Where(t => t.DoneAt == null).ToListAsync(cancel))
-            .Where(t => t.Person.Nurse is not null && !t.Tries.Any(one => one.What is Sent or NotSent)).ToLookup(t => t.Person.Nurse!);
+            .Where(t => t.Person.Nurse is not null && !t.Tries.Any(one => one.What is Sent or NotSent))
+            .Where(t => t.Person.NotBefore is not { } arrives || arrives <= clock.Now(profile)).ToLookup(t => t.Person.Nurse!);
         int notes = 0;
         foreach (IGrouping<string, ToTell> nurse in waiting)
         {

@@ -33,6 +33,15 @@ public sealed record TodayBoard(
     /// <summary>Nurses who, by what they recorded, come too late to their next visit.</summary>
     public ImmutableArray<LateStart> LateStarts { get; init; } = [];
 
+    /// <summary>Reports of clinics that are awaited, overdue ones first.</summary>
+    public ImmutableArray<ClinicToday> Clinics { get; init; } = [];
+
+    /// <summary>Visits ahead with a lesson, by time.</summary>
+    public ImmutableArray<VisitToday> Lessons { get; init; } = [];
+
+    /// <summary>Roads and towns that are closed or will be, the next to end first.</summary>
+    public ImmutableArray<ClosureToday> Closures { get; init; } = [];
+
     /// <summary>The published version of this week; 0 when none is.</summary>
     public int WeekVersion { get; init; }
 
@@ -74,6 +83,23 @@ public enum VisitStanding
 
     Ahead,
 }
+
+/// <summary>A clinic that was to give care and has not reported.</summary>
+/// <param name="Patient">Whose care.</param>
+/// <param name="PatientName">Her name.</param>
+/// <param name="Where">The clinic.</param>
+/// <param name="ExpectedOn">When it was to be done.</param>
+/// <param name="ReportBy">By when it was to report.</param>
+/// <param name="IsOverdue">Whether that time is over: then it is ours.</param>
+public sealed record ClinicToday(PatientId Patient, string PatientName, string Where, LocalDate ExpectedOn, LocalDateTime ReportBy, bool IsOverdue);
+
+/// <summary>A closure that holds or will.</summary>
+/// <param name="Id">The trouble it was told under.</param>
+/// <param name="What">What is closed.</param>
+/// <param name="From">From when, branch time.</param>
+/// <param name="To">Until when.</param>
+/// <param name="Why">Why.</param>
+public sealed record ClosureToday(string Id, string What, LocalDateTime From, LocalDateTime To, string Why);
 
 /// <summary>A nurse as she is found by name or number.</summary>
 public sealed record NurseToday(string Id, string Name, string Credential, string Absence);

@@ -50,17 +50,20 @@ public sealed record DraftBoard(
         {
             Shift? shift = week.Hand.Problem.Nurses.First(n => n.Id == nurse.Id).Shifts.FirstOrDefault(s => s.Day == week.Calendar.Day(day) && !s.OnCall);
             var stops = ImmutableArray.CreateBuilder<DraftStop>();
-            int home = week.Needs.Roads.PlaceOfNurse(nurse.Id), here = home, driving = 0;
+            int home = week.Needs.Roads.PlaceOfNurse(nurse.Id), here = home, driving = 0, leave = -1;
             foreach (WeekVisit visit in seats[(nurse.Id, day)].OrderBy(v => v.Start))
             {
-                int there = week.Needs.Roads.PlaceOfPatient(visit.Patient.Value), travel = week.Needs.Roads.Times.Minutes(here, there);
+                int there = week.Needs.Roads.PlaceOfPatient(visit.Patient.Value), start = week.Calendar.Minute(visit.Day, visit.Start);
+                int travel = week.Hand.Problem.TripMinutes(here, there, leave < 0 ? start - week.Needs.Roads.Times.Minutes(here, there) : leave);
                 stops.Add(Stop(nurse, visit, travel));
                 driving += travel;
                 here = there;
+                leave = start + visit.Minutes + week.Hand.Problem.Rules.DocumentationMinutes;
             }
 
-            if (stops.Count > 0) driving += week.Needs.Roads.Times.Minutes(here, home);
-            int back = stops.Count == 0 ? 0 : Minute(stops[^1].Visit.Start) + stops[^1].Visit.Minutes + week.Hand.Problem.Rules.DocumentationMinutes + week.Needs.Roads.Times.Minutes(here, home);
+            int way = stops.Count == 0 ? 0 : week.Hand.Problem.TripMinutes(here, home, leave);
+            driving += way;
+            int back = stops.Count == 0 ? 0 : Minute(stops[^1].Visit.Start) + stops[^1].Visit.Minutes + week.Hand.Problem.Rules.DocumentationMinutes + way;
             return new DraftDay(
                 day,
                 shift is null ? null : week.Calendar.Local(shift.From).TimeOfDay,

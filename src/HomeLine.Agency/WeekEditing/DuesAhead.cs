@@ -49,7 +49,8 @@ public static class DuesAhead
 
     private static PlannedWeek Of(PlannedWeek week, PatientId patient) => week with { Visits = [.. week.Visits.Where(v => v.Patient == patient)] };
 
-    private static AgencyRoster Alone(AgencyRoster roster, PatientId patient) => roster with
+    /// <summary>The roster with one patient in it, so that only her clocks are asked.</summary>
+    internal static AgencyRoster Alone(AgencyRoster roster, PatientId patient) => roster with
     {
         Patients = [.. roster.Patients.Where(p => p.Id == patient)],
         Lines = [.. roster.Lines.Where(l => l.Patient == patient)],

@@ -102,7 +102,7 @@ public sealed class EditWeek(IDbContextFactory<AgencyDb> databases, AgencyClock 
         await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
         Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
         if (!read.Succeeded) return read.Refusal!;
-        WorkingWeek week = revision is { } seen && weeks.Known(firstDay, seen, read.Value.Now) is { } known
+        WorkingWeek week = revision is { } seen && weeks.Known(firstDay, seen, read.Value) is { } known
             ? known
             : await weeks.OfAsync(db, read.Value, firstDay, cancel);
         return revision is { } asked && week.Revision != asked ? Stale(week, asked) : answer(week);

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekPlanning;
@@ -31,7 +32,7 @@ public sealed class WorkingWeeks
         StoredWeek? before = firstDay == agency.ThisWeek ? null : await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel);
         WorkingWeek? known = ready.GetValueOrDefault(firstDay);
         bool sameNeeds = known is not null && (known.Published?.Version ?? 0) == (published?.Week.Version ?? 0)
-            && agency.Now >= known.Agency.Now && agency.Now - known.Agency.Now < Fresh && Same(known.Agency.Roster, agency.Roster);
+            && agency.Now >= known.Agency.Now && agency.Now - known.Agency.Now < Fresh && Same(known.Agency.Roster, agency.Roster) && Same(known.Agency.Closures, agency.Closures);
         if (sameNeeds && known!.Revision == (draft?.Revision ?? 0) && known.Agency.Now == agency.Now) return known;
         WeekNeeds needs = sameNeeds && known!.Agency.Now == agency.Now
             ? known.Needs
@@ -41,15 +42,18 @@ public sealed class WorkingWeeks
         return week;
     }
 
-    /// <summary>The week as it was last made ready, if that is the revision asked for and not too long ago.</summary>
-    internal WorkingWeek? Known(LocalDate firstDay, int revision, Instant now) =>
-        ready.TryGetValue(firstDay, out WorkingWeek? week) && week.Revision == revision && now >= week.Agency.Now && now - week.Agency.Now < Fresh ? week : null;
+    /// <summary>The week as it was last made ready, if that is the revision asked for, not too long ago, and on the same roads.</summary>
+    internal WorkingWeek? Known(LocalDate firstDay, int revision, AgencyAtHand agency) =>
+        ready.TryGetValue(firstDay, out WorkingWeek? week) && week.Revision == revision && agency.Now >= week.Agency.Now && agency.Now - week.Agency.Now < Fresh
+            && Same(week.Agency.Closures, agency.Closures) ? week : null;
 
     private static WeekNeeds NeedsOf(AgencyAtHand agency, ImmutableArray<PlannedWeek> published, LocalDate firstDay)
     {
-        WeekDemand demand = WeekDemand.Ahead(agency.Roster, published, firstDay, agency.Now);
+        WeekDemand demand = WeekDemand.Ahead(agency.Roster, published, firstDay, agency.Now).WithClosures(agency.Closures, agency.Roster);
         return new WeekNeeds(demand, RoadTravel.Of(agency.Roster));
     }
+
+    private static bool Same(ImmutableArray<RoadShut> a, ImmutableArray<RoadShut> b) => a == b || StoredJson.Write(a) == StoredJson.Write(b);
 
     private static bool Same(AgencyRoster a, AgencyRoster b) =>
         ReferenceEquals(a, b) || ((a with { Map = b.Map }) == b && StoredJson.Write(a.Map) == StoredJson.Write(b.Map));

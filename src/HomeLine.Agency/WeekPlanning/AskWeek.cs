@@ -31,7 +31,7 @@ public sealed class AskWeek(IDbContextFactory<AgencyDb> databases, AgencyClock c
         StoredWeek? before = await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel);
         Instant begins = firstDay.AtStartOfDayInZone(agency.Roster.Profile.Zone).ToInstant();
         AgencyRoster then = begins > agency.Now ? Foreseen.At(agency.Roster, before is null ? [] : [before.Week], agency.Now, begins) : agency.Roster;
-        return WeekBoards.Of(then, CareFiles.Of(then), stored.Week, draft, stored.SavedAt, Instant.Max(agency.Now, begins));
+        return WeekBoards.Of(then, CareFiles.Of(then), stored.Week, draft, stored.SavedAt, Instant.Max(agency.Now, begins), agency.Closures);
     }
 
     /// <summary>First day of the planning week that holds the agency's today.</summary>

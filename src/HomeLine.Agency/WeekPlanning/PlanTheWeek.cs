@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.WeekEditing;
@@ -78,7 +79,8 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
     {
         try
         {
-            WeekDemand demand = pins.In(WeekDemand.Ahead(agency.Roster, promised, run.FirstDay, agency.Now, DaysLookedAt), promised.FirstOrDefault(w => w.FirstDay == run.FirstDay));
+            WeekDemand ahead = WeekDemand.Ahead(agency.Roster, promised, run.FirstDay, agency.Now, DaysLookedAt).WithClosures(agency.Closures, agency.Roster);
+            WeekDemand demand = pins.In(ahead, promised.FirstOrDefault(w => w.FirstDay == run.FirstDay));
             var progress = new Relay(p => Tell(run with { Progress = p, Message = "Planning." }));
             WeekPlan plan = Planner.Plan(demand.Problem, options, progress, cancel);
             CheckReport check = Checker.Check(demand.Problem, plan);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using HomeLine.Agency.Due;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.LineCare.Windows;
 using HomeLine.Planning.Checking;
@@ -12,9 +13,9 @@ namespace HomeLine.Agency.WeekPlanning;
 /// <summary>Draws a stored week as a board: nurses by days, stops to time, travel between, the checker's verdict.</summary>
 public static class WeekBoards
 {
-    public static WeekBoard Of(AgencyRoster roster, CareFiles files, PlannedWeek week, bool isDraft, Instant plannedAt, Instant now)
+    public static WeekBoard Of(AgencyRoster roster, CareFiles files, PlannedWeek week, bool isDraft, Instant plannedAt, Instant now, ImmutableArray<RoadShut> closures = default)
     {
-        StandingWeek standing = StandingWeek.Of(roster, files, week, now);
+        StandingWeek standing = StandingWeek.Of(roster, files, week, now).WithClosures(closures.IsDefault ? [] : closures, roster);
         CheckReport check = Checker.Check(standing.Problem, standing.Plan);
         ImmutableArray<LocalDate> days = [.. Enumerable.Range(0, 7).Select(week.FirstDay.PlusDays)];
         RoadTravel roads = RoadTravel.Of(roster);
@@ -43,7 +44,7 @@ public static class WeekBoards
         WorkingTime? hours = nurse.Week.FirstOrDefault(w => w.Weekday == day.DayOfWeek && !w.OnCall);
         string absence = NurseCalendar.AbsenceOn(nurse, day);
         var stops = ImmutableArray.CreateBuilder<BoardStop>();
-        DayRoute route = DayRoute.Of(week, nurse.Id, day, roads);
+        DayRoute route = DayRoute.Of(week, nurse.Id, day, roads, standing);
         foreach ((WeekVisit visit, int travel) in route.Stops)
         {
             Patient patient = patients[visit.Patient];

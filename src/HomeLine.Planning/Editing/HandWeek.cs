@@ -52,12 +52,14 @@ public sealed class HandWeek
 
     /// <summary>What a move would do.</summary>
     /// <exception cref="ArgumentException">The move names visits, tasks or nurses nobody knows.</exception>
-    public HandChange Try(HandMove move)
+    public HandChange Try(HandMove move) => Try(move, new Laying(_table, Delay.None).Of(move));
+
+    private HandChange Try(HandMove move, Laid plainly)
     {
         HandChange? first = null;
         foreach (Delay delay in (ReadOnlySpan<Delay>)[Delay.None, Delay.Itself, Delay.TheNext])
         {
-            HandChange change = _part.Judge(new Laying(_table, delay).Of(move));
+            HandChange change = _part.Judge(delay == Delay.None ? plainly : new Laying(_table, delay).Of(move));
             if (change.IsAllowed) return change;
             first ??= change;
             // Only a missing break is mended by starting later.
@@ -83,7 +85,20 @@ public sealed class HandWeek
 
     private ImmutableArray<WorkablePlace> Places(string patient, ImmutableArray<CareTask> care, Func<DayPlace, HandMove> move, PlannedVisit? moved)
     {
-        var places = ImmutableArray.CreateBuilder<WorkablePlace>();
+        // Each place is laid and judged by itself, so the cores share them; the order stays.
+        DayPlace[] places = [.. PlacesToTry(patient, care, moved)];
+        return [.. places.AsParallel().AsOrdered().Select(place => Workable(place, move(place))).OfType<WorkablePlace>()];
+    }
+
+    private WorkablePlace? Workable(DayPlace place, HandMove move)
+    {
+        var laying = new Laying(_table, Delay.None);
+        Laid laid = laying.Of(move);
+        return !laying.IsHopeless && Try(move, laid) is { IsAllowed: true } change ? new WorkablePlace(place, change) : null;
+    }
+
+    private IEnumerable<DayPlace> PlacesToTry(string patient, ImmutableArray<CareTask> care, PlannedVisit? moved)
+    {
         PatientHome home = _table.Patient(patient);
         for (int day = Math.Max(0, CompiledWeek.DayOf(Problem.Now)); day < Problem.DayCount; day++)
         {
@@ -97,15 +112,10 @@ public sealed class HandWeek
                 for (int position = 0; position <= (joins ? 0 : there.Length); position++)
                 {
                     if (position == stands || (position < there.Length && Behind(there[position]))) continue;
-                    var place = new DayPlace(nurse.Id, day, position);
-                    var laying = new Laying(_table, Delay.None);
-                    laying.Of(move(place));
-                    if (!laying.IsHopeless && Try(move(place)) is { IsAllowed: true } change) places.Add(new WorkablePlace(place, change));
+                    yield return new DayPlace(nurse.Id, day, position);
                 }
             }
         }
-
-        return places.ToImmutable();
     }
 
     private bool Behind(PlannedVisit visit) => visit.Start < Problem.Now;

@@ -17,15 +17,16 @@ internal sealed class StartTimes(HandTable table)
         if (before is null)
         {
             int from = who.Shifts.FirstOrDefault(s => s.Day == day)?.From ?? day * 1440;
-            return from + table.Problem.Travel.Minutes(who.Home, place);
+            return from + table.Problem.TripMinutes(who.Home, place, from);
         }
 
-        return before.Start + before.Minutes + table.Problem.Rules.DocumentationMinutes + table.Problem.Travel.Minutes(table.Patient(before.Patient).Place, place);
+        int leave = Leave(before);
+        return leave + table.Problem.TripMinutes(table.Patient(before.Patient).Place, place, leave);
     }
 
     /// <summary>When she is home after her last visit.</summary>
-    public int HomeAgain(string nurse, PlannedVisit last) => last.Start + last.Minutes + table.Problem.Rules.DocumentationMinutes
-        + table.Problem.Travel.Minutes(table.Patient(last.Patient).Place, table.Nurse(nurse).Home);
+    public int HomeAgain(string nurse, PlannedVisit last) =>
+        Leave(last) + table.Problem.TripMinutes(table.Patient(last.Patient).Place, table.Nurse(nurse).Home, Leave(last));
 
     /// <summary>When she has to be home, overtime included.</summary>
     public int Limit(string nurse, int day) => table.Nurse(nurse).Shifts.FirstOrDefault(s => s.Day == day)?.OvertimeTo ?? int.MaxValue;
@@ -45,6 +46,8 @@ internal sealed class StartTimes(HandTable table)
 
         return start < (day + 1) * 1440 ? start : arrival;
     }
+
+    private int Leave(PlannedVisit visit) => visit.Start + visit.Minutes + table.Problem.Rules.DocumentationMinutes;
 
     private static int Next(ImmutableArray<Span> spans, int start)
     {

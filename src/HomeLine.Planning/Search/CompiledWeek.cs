@@ -9,10 +9,13 @@ namespace HomeLine.Planning.Search;
 /// </summary>
 internal sealed class CompiledWeek
 {
+    private readonly RoadChange[][] _closuresOfDay;
+    private readonly Roads[] _roadsOfDay;
+
     public CompiledWeek(WeekProblem problem)
     {
         ProblemFaults.Refuse(problem);
-        Problem = problem;
+        Problem = problem = WholeDays.Of(problem);
         FixedVisits = [.. problem.FixedVisits()];
         FirstDay = Math.Min(0, FixedVisits.Length == 0 ? 0 : FixedVisits.Min(v => DayOf(v.Start)));
         int lastDay = Math.Max(problem.DayCount - 1, FixedVisits.Length == 0 ? 0 : FixedVisits.Max(v => DayOf(v.Start)));
@@ -21,6 +24,8 @@ internal sealed class CompiledWeek
         PatientIndex = Index(problem.Patients.Select(p => p.Id));
         TaskIndex = Index(problem.Tasks.Select(t => t.Id));
         Roads = new Roads(problem);
+        _closuresOfDay = [.. Enumerable.Range(FirstDay, Days).Select(day => problem.RoadChanges.Where(c => c.From == day * 1440).ToArray())];
+        _roadsOfDay = [.. _closuresOfDay.Select(closures => closures.Length == 0 ? Roads : new Roads(problem, closures))];
         Routes = new RouteTable(this);
         Tasks = new TaskTable(this);
         People = new PeopleTable(this);
@@ -30,6 +35,7 @@ internal sealed class CompiledWeek
         NothingToSettle = People.Crew.All(c => c == 1) && Units.HeldBack.All(h => !h);
     }
 
+    /// <summary>The problem, with closures counted all day.</summary>
     public WeekProblem Problem { get; }
 
     public PlannedVisit[] FixedVisits { get; }
@@ -46,7 +52,22 @@ internal sealed class CompiledWeek
 
     public Dictionary<string, int> TaskIndex { get; }
 
+    /// <summary>Roads as usual.</summary>
     public Roads Roads { get; }
+
+    /// <summary>
+    /// The roads of a nurse-day. On a day on which roads are closed for a while the longer way counts all day: stricter than the checker, who looks at
+    /// when a trip is left for.
+    /// </summary>
+    public Roads RoadsOn(int route) => _roadsOfDay[Routes.Day[route]];
+
+    /// <summary>Minutes from a place to another one that is nobody's home, on a nurse-day; the longer way counts as above.</summary>
+    public int MinutesBetween(int from, int to, int route)
+    {
+        int minutes = Problem.Travel.Minutes(from, to);
+        foreach (RoadChange closure in _closuresOfDay[Routes.Day[route]]) minutes = Math.Max(minutes, closure.Travel.Minutes(from, to));
+        return minutes;
+    }
 
     public RouteTable Routes { get; }
 

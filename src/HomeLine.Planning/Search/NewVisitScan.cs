@@ -90,7 +90,8 @@ internal sealed class NewVisitScan(CompiledWeek week, SlotCare care, RouteTiming
         int route = at.Route, trial = state.Trial, row = route * state.Width, home = Roads.OfNurse(week.Routes.Nurse[route]);
         ref readonly RouteFigures figures = ref state.Figures[route];
         int before = position == 0 ? home : state.Reach[row + position - 1].Place, after = position == at.Count ? home : state.Reach[row + position].Place;
-        int there = week.Roads.Into(at.Here, before), on = week.Roads.Minutes(at.Here, after);
+        Roads roads = week.RoadsOn(route);
+        int there = roads.Into(at.Here, before), on = roads.Minutes(at.Here, after);
         int straight = at.Count == 0 ? 0 : position == at.Count ? figures.LastLeg : state.Reach[row + position].Leg;
         int driving = figures.Driving + there + on - straight, stay = figures.Stay + state.Minutes[trial], busy = stay + driving + ((at.Count + 1) * _charting);
         double least = at.Base + driving + figures.Late + (Blend.People * busy * busy / _rules.Soft.LoadDivisor);

@@ -87,29 +87,31 @@ internal sealed class PairScan(CompiledWeek week, SlotCare care, RouteTiming tim
 
     private void Collect(WeekState state, int slot, int route, Detours into)
     {
-        int count = state.Visits[route], here = week.Roads.OfPatient(week.PatientOf(slot)), home = Roads.OfNurse(week.Routes.Nurse[route]);
+        Roads roads = week.RoadsOn(route);
+        int count = state.Visits[route], here = roads.OfPatient(week.PatientOf(slot)), home = Roads.OfNurse(week.Routes.Nurse[route]);
         for (int position = 0; position <= count; position++)
         {
             int arrival = Arrival(state, route, position);
             if (arrival > care.TrialTo) continue;
             int at = route * state.Width;
-            int before = position == 0 ? home : week.Roads.OfPatient(state.Patient[state.Order[at + position - 1]]);
-            int after = position == count ? home : week.Roads.OfPatient(state.Patient[state.Order[at + position]]);
+            int before = position == 0 ? home : roads.OfPatient(state.Patient[state.Order[at + position - 1]]);
+            int after = position == count ? home : roads.OfPatient(state.Patient[state.Order[at + position]]);
             int leave = Math.Max(arrival, care.TrialFrom) + state.Setup[state.Trial] + state.Work[state.Trial] + week.Problem.Rules.DocumentationMinutes;
             int latest = position == count ? week.Routes.OvertimeTo[route] : state.Reach[at + position].Latest;
-            if (leave + week.Roads.Minutes(here, after) > latest) continue;
-            int detour = week.Roads.Minutes(before, here) + week.Roads.Minutes(here, after) - (count == 0 ? 0 : week.Roads.Minutes(before, after));
+            if (leave + roads.Minutes(here, after) > latest) continue;
+            int detour = roads.Minutes(before, here) + roads.Minutes(here, after) - (count == 0 ? 0 : roads.Minutes(before, after));
             into.Add(route, position, detour);
         }
     }
 
     private int Arrival(WeekState state, int route, int position, bool rested = false)
     {
-        int here = week.Roads.OfPatient(state.Patient[state.Trial]), lunch = rested ? week.Routes.Lunch[route] : 0, lunchFrom = rested ? week.Routes.LunchFrom[route] : 0;
-        if (position == 0) return Math.Max(week.Routes.From[route], lunchFrom + lunch) + week.Roads.Minutes(Roads.OfNurse(week.Routes.Nurse[route]), here);
+        Roads roads = week.RoadsOn(route);
+        int here = roads.OfPatient(state.Patient[state.Trial]), lunch = rested ? week.Routes.Lunch[route] : 0, lunchFrom = rested ? week.Routes.LunchFrom[route] : 0;
+        if (position == 0) return Math.Max(week.Routes.From[route], lunchFrom + lunch) + roads.Minutes(Roads.OfNurse(week.Routes.Nurse[route]), here);
         int last = state.OrderOf(route)[position - 1];
         int there = state.Start[last] + state.Minutes[last] + week.Problem.Rules.DocumentationMinutes
-            + week.Roads.Minutes(week.Roads.OfPatient(state.Patient[last]), here);
+            + roads.Minutes(roads.OfPatient(state.Patient[last]), here);
         return Math.Max(there, lunchFrom) + lunch;
     }
 

@@ -9,14 +9,16 @@ internal sealed class Roads
     private readonly int[] _into;
     private readonly int _nurses;
 
-    public Roads(WeekProblem problem)
+    /// <param name="problem">Whose homes they are.</param>
+    /// <param name="closures">Times of other roads: of each trip the longest minutes count, so that it works whenever it is left for.</param>
+    public Roads(WeekProblem problem, IReadOnlyCollection<RoadChange>? closures = null)
     {
         _nurses = problem.Nurses.Length;
         int[] places = [.. problem.Nurses.Select(n => n.Home), .. problem.Patients.Select(p => p.Place)];
         Count = places.Length;
         _minutes = new int[Count * Count];
         for (int a = 0; a < Count; a++)
-            for (int b = 0; b < Count; b++) _minutes[(a * Count) + b] = problem.Travel.Minutes(places[a], places[b]);
+            for (int b = 0; b < Count; b++) _minutes[(a * Count) + b] = Longest(problem.Travel, closures ?? [], places[a], places[b]);
         _into = IsSymmetric() ? _minutes : Turned();
     }
 
@@ -30,6 +32,13 @@ internal sealed class Roads
     public int Into(int to, int from) => _into[(to * Count) + from];
 
     public int Minutes(int from, int to) => _minutes[(from * Count) + to];
+
+    private static int Longest(ITravelTimes usual, IReadOnlyCollection<RoadChange> closures, int from, int to)
+    {
+        int minutes = usual.Minutes(from, to);
+        foreach (RoadChange closure in closures) minutes = Math.Max(minutes, closure.Travel.Minutes(from, to));
+        return minutes;
+    }
 
     private bool IsSymmetric()
     {

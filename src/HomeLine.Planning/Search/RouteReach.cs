@@ -14,6 +14,7 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
 
     public void Store(WeekState state, int route)
     {
+        Roads roads = week.RoadsOn(route);
         int at = route * state.Width, count = state.Visits[route];
         Span<PositionReach> reach = state.Reach.AsSpan(at, count);
         ReadOnlySpan<int> order = state.Order.AsSpan(at, count);
@@ -22,8 +23,8 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
         int latest = week.Routes.OvertimeTo[route], calm = Always, rest = 0, earliest = Never, homeCalm = Always;
         for (int i = count - 1; i >= 0; i--)
         {
-            int slot = order[i], here = week.Roads.OfPatient(state.Patient[slot]);
-            int on = state.Minutes[slot] + _charting + week.Roads.Minutes(here, next);
+            int slot = order[i], here = roads.OfPatient(state.Patient[slot]);
+            int on = state.Minutes[slot] + _charting + roads.Minutes(here, next);
             (int from, int to) = Bounds(state, slot, route, ref plain);
             int lastStart = Math.Min(to, latest - on);
             latest = from > lastStart ? Never : lastStart;
@@ -52,12 +53,13 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
     /// <summary>Earliest departures without a break; where there is none to take, those of the starts as they are.</summary>
     private void Leaves(WeekState state, int route, Span<PositionReach> reach, ReadOnlySpan<int> order)
     {
+        Roads roads = week.RoadsOn(route);
         bool breaks = week.Routes.Lunch[route] > 0;
         int leave = week.Routes.From[route], place = Roads.OfNurse(week.Routes.Nurse[route]), calm = Always;
         for (int i = 0; i < order.Length; i++)
         {
             int slot = order[i], here = reach[i].Place, start = state.Start[slot];
-            reach[i].Leg = week.Roads.Minutes(place, here);
+            reach[i].Leg = roads.Minutes(place, here);
             if (breaks && !state.Pinned[slot])
             {
                 ReadOnlySpan<Span> spans = state.Spans[slot];
@@ -71,7 +73,7 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
             place = here;
         }
 
-        state.Figures[route].LastLeg = order.Length == 0 ? 0 : week.Roads.Minutes(place, Roads.OfNurse(week.Routes.Nurse[route]));
+        state.Figures[route].LastLeg = order.Length == 0 ? 0 : roads.Minutes(place, Roads.OfNurse(week.Routes.Nurse[route]));
     }
 
     private (int From, int To) Bounds(WeekState state, int slot, int route, ref bool plain)

@@ -132,11 +132,12 @@ internal sealed class RouteTiming
     private bool Later(WeekState state, int route, int gap)
     {
         if (Count < 2) return false;
+        Roads roads = _week.RoadsOn(route);
         int latest = Starts[Count - 1];
         for (int i = Count - 2; i >= 0; i--)
         {
             int slot = Order[i], on = state.Minutes[slot] + _charting;
-            latest -= on + _week.Roads.Minutes(_week.Roads.OfPatient(state.Patient[slot]), _week.Roads.OfPatient(state.Patient[Order[i + 1]]));
+            latest -= on + roads.Minutes(roads.OfPatient(state.Patient[slot]), roads.OfPatient(state.Patient[Order[i + 1]]));
             if (gap == i + 1) latest = Math.Min(latest - _week.Routes.Lunch[route], _week.Routes.LunchTo[route] - on);
             latest = state.Pinned[slot] ? Starts[i] : Math.Max(Starts[i], _care.StartBefore(state, slot, Math.Min(latest, _care.SamePointsUntil(state, slot, Starts[i]))));
         }
@@ -151,7 +152,7 @@ internal sealed class RouteTiming
     /// <summary>One walk with the break in a gap: 0 before leaving home, i before visit i, Count on the way home, None for nowhere.</summary>
     private bool Pass(WeekState state, int route, int from, int gap, int[] starts, int notBefore)
     {
-        Roads roads = _week.Roads;
+        Roads roads = _week.RoadsOn(route);
         int place = Roads.OfNurse(_week.Routes.Nurse[route]), leave = _week.Routes.From[route];
         int lunch = _week.Routes.Lunch[route], lunchFrom = _week.Routes.LunchFrom[route], lunchTo = _week.Routes.LunchTo[route];
         if (gap == 0) leave = Math.Max(leave, lunchFrom + lunch);
@@ -192,7 +193,7 @@ internal sealed class RouteTiming
 
     private bool Finish(WeekState state, int route, int breakInRoute, int breakOnWayHome)
     {
-        Roads roads = _week.Roads;
+        Roads roads = _week.RoadsOn(route);
         int home = Roads.OfNurse(_week.Routes.Nurse[route]), place = home, leave = 0;
         (Driving, Wait, Overtime, Stay, Late) = (0, 0, 0, 0, 0);
         if (Count == 0) return true;
@@ -219,7 +220,7 @@ internal sealed class RouteTiming
     private bool FinishWithBreak(WeekState state, int route, int lunch)
     {
         if (Count == 0) return Finish(state, route, 0, 0);
-        Roads roads = _week.Roads;
+        Roads roads = _week.RoadsOn(route);
         int home = Roads.OfNurse(_week.Routes.Nurse[route]), first = Order[0], last = Order[Count - 1];
         int departure = Written[0] - roads.Minutes(home, roads.OfPatient(state.Patient[first]));
         if (departure >= _week.Routes.LunchFrom[route] + lunch) return Finish(state, route, 0, 0);
@@ -232,7 +233,7 @@ internal sealed class RouteTiming
 
     private bool InGap(WeekState state, int route, int lunch)
     {
-        Roads roads = _week.Roads;
+        Roads roads = _week.RoadsOn(route);
         for (int i = 1; i < Count; i++)
         {
             int leave = Written[i - 1] + state.Minutes[Order[i - 1]] + _charting;

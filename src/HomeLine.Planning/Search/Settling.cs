@@ -96,7 +96,7 @@ internal sealed class Settling(CompiledWeek week, SlotCare care)
 
     private int Arrival(WeekState state, int route, int slot)
     {
-        Roads roads = week.Roads;
+        Roads roads = week.RoadsOn(route);
         int position = state.PositionOf(route, slot), here = roads.OfPatient(state.Patient[slot]);
 
         // A break may stand in any gap before; where a nurse-day has one, its pinned visits keep their start.

@@ -243,7 +243,7 @@ internal sealed class SlotCare(CompiledWeek week)
         int minutes = state.Minutes[slot];
         foreach (DropPoint drop in week.Problem.DropPoints)
         {
-            int there = minutes + week.Problem.Travel.Minutes(place, drop.Place);
+            int there = minutes + week.MinutesBetween(place, drop.Place, route);
             if (there > state.DrawToDrop[slot]) continue;
             foreach (int cutoff in drop.Cutoffs)
             {

@@ -21,7 +21,7 @@ public static class ConsoleCommands
         return ExitCodes.BadInput;
     }
 
-    private static RootCommand Root() => new("HomeLine: care of central lines at home, planned. Without a command it serves the web pages.")
+    private static RootCommand Root() => new("HomeLine: care of central lines at home, planned. Without a command it serves the web pages; with the first word \"practice\" it serves a copy of the agency to practise on.")
     {
         Plan(),
         Due(),

@@ -20,6 +20,9 @@ public static class PlainDates
     /// <summary>For example <c>08:10</c>.</summary>
     public static string InWords(this LocalTime time) => Clock.Format(time);
 
+    /// <summary>For example <c>Tue 9 Mar 2027, 07:52</c>.</summary>
+    public static string InWords(this LocalDateTime moment) => Stamp.Format(moment);
+
     /// <summary>For example <c>Tue 9 Mar 2027, 07:52</c>, in the zone given.</summary>
     public static string InWords(this Instant instant, DateTimeZone zone) => Stamp.Format(instant.InZone(zone).LocalDateTime);
 

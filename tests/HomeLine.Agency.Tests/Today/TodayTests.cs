@@ -90,6 +90,36 @@ public sealed class TodayTests(PostgresCluster cluster)
         Assert.Contains("neighbour", applied.ToTell.Single(p => p.Who.StartsWith("Anise", StringComparison.Ordinal)).Channel, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Without_a_number_and_any_other_contact_the_clinical_manager_is_asked()
+    {
+        await using TestAgency agency = await OpenAsync(Provider.Sqlite, cluster, DemoAgency.At(9, 6, 45), roster => roster with
+        {
+            Patients = [.. roster.Patients.Select(p => p.Id.Value == "P01" ? p with { Phone = "", Contact = "" } : p)],
+            Caregivers = [.. roster.Caregivers.Where(c => c.Patient.Value != "P01")],
+        });
+
+        AppliedTrouble applied = await agency.ApplyAsync(await agency.ReportAsync(Absent("N1")));
+
+        Assert.Contains("ask the clinical manager", applied.ToTell.Single(p => p.Who.StartsWith("Anise", StringComparison.Ordinal)).Channel, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Who_is_told_are_those_whose_visit_changed_and_the_nurses_of_changed_days_and_nobody_else()
+    {
+        await using TestAgency agency = await OpenAsync(Provider.Sqlite, cluster, DemoAgency.At(9, 6, 45));
+
+        FiledTrouble trouble = await agency.ReportAsync(Absent("N1"));
+
+        foreach (MendAnswer answer in trouble.Offer!.Answers)
+        {
+            string[] families = [.. answer.Changes.Select(c => DemoAgency.Roster.Patients.Single(p => p.Id == c.Before!.Patient).Name)];
+            var nurses = answer.Changes.SelectMany(c => new[] { c.Before?.Nurse, c.Before?.Second, c.After?.Nurse, c.After?.Second }).OfType<string>().ToHashSet();
+            Assert.All(answer.ToTell.Where(p => p.Nurse is not null), p => Assert.Contains(p.Nurse!, nurses));
+            Assert.All(answer.ToTell.Where(p => p.Nurse is null && p.Who != "Clinical manager on duty"), p => Assert.Contains(families, f => p.Who.StartsWith(f, StringComparison.Ordinal)));
+        }
+    }
+
     [Theory]
     [MemberData(nameof(TestAgency.BothProviders), MemberType = typeof(TestAgency))]
     public async Task The_week_goes_back_while_nothing_has_begun_and_everybody_is_told_again(Provider provider)

@@ -217,6 +217,23 @@ public sealed class EditWeekTests(PostgresCluster cluster)
     }
 
     [Fact]
+    public async Task Bringing_over_is_refused_where_nothing_waits_or_the_draft_has_moved_on()
+    {
+        await using TestAgency agency = await OpenAsync();
+        var editing = agency.Ask<EditWeek>();
+        WorkingWeek week = await WeekAsync(agency);
+
+        Assert.Equal("nothing-to-carry", (await editing.CarryOverAsync(TestAgency.Coordinator, DemoAgency.FirstDay, 0, Cancel)).Refusal!.Code);
+        WorkingWeek pinned = (await MakeAsync(agency, 0, new HandEdit.Pin(VisitOf(week, "P35")))).Value;
+        // Seen before the pin: refused with what changed, and nothing is brought over.
+        Refusal stale = (await editing.CarryOverAsync(TestAgency.Coordinator, DemoAgency.FirstDay, 0, Cancel)).Refusal!;
+        Assert.Equal("stale-draft", stale.Code);
+        Assert.Contains("P35", stale.Sentence, StringComparison.Ordinal);
+        Assert.Equal("nothing-to-carry", (await editing.CarryOverAsync(TestAgency.Coordinator, DemoAgency.FirstDay, pinned.Revision, Cancel)).Refusal!.Code);
+        Assert.Equal(pinned.Revision, (await WeekAsync(agency)).Revision);
+    }
+
+    [Fact]
     public async Task A_draft_that_breaks_a_rule_since_a_leave_is_not_published_and_stays()
     {
         await using TestAgency agency = await OpenAsync();

@@ -1,12 +1,17 @@
+using System.Collections.Immutable;
 using System.CommandLine;
-using System.Diagnostics;
 using System.Globalization;
 using HomeLine.Agency;
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Mending;
+using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
+using HomeLine.Agency.WeekEditing;
 using HomeLine.Agency.WeekPlanning;
+using HomeLine.LineCare.Ledger;
+using HomeLine.LineCare.Lines;
+using HomeLine.LineCare.RedFlags;
 using HomeLine.Planning;
 using HomeLine.Planning.Plans;
 using Microsoft.EntityFrameworkCore;
@@ -17,7 +22,8 @@ using NodaTime;
 namespace HomeLine.Benchmarks.Branch;
 
 /// <summary>
-/// <c>trouble</c>: the whole use case behind a press on the page: a nurse calls out or runs late in a published week, from SQLite on disk, the answers stored.
+/// <c>trouble</c>: the whole use case behind a press on the page: a nurse calls out or runs late in a published week, a dressing is reported lifting, a visit is
+/// dragged in the working draft; from SQLite on disk, what is answered stored.
 /// </summary>
 internal static class TroubleCommand
 {
@@ -54,6 +60,8 @@ internal static class TroubleCommand
             string[] busy = [.. week.Visits.Where(v => v.Day == Tuesday).GroupBy(v => v.Nurse).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Key)];
             Console.WriteLine("what,events,answers,mean_ms,p50_ms,p95_ms,worst_ms,cpu_mean_ms");
             await ReportAsync("nurse out", mending, [.. Enumerable.Range(0, events).Select(i => new NurseIsOut(busy[i % busy.Length], Tuesday.AtMidnight(), Tuesday, "bench"))], cancel);
+            await DressingsAsync(services.GetRequiredService<ReportProblem>(), roster, week, events, cancel);
+            await DragsAsync(services.GetRequiredService<EditWeek>(), week, events, cancel);
             await ReportAsync("runs late", mending, [.. Enumerable.Range(0, events).Select(i => new RunsLate(busy[i % busy.Length], 30 + (i % 4 * 15)))], cancel);
             return 0;
         }
@@ -65,26 +73,53 @@ internal static class TroubleCommand
 
     private static async Task ReportAsync(string what, MendTrouble mending, TroubleEntry[] entries, CancellationToken cancel)
     {
-        var times = new List<double>();
-        double cpu = 0;
-        int answers = 0;
+        var timed = new Timed(what);
         foreach (TroubleEntry entry in entries.Prepend(entries[0]))
         {
-            TimeSpan before = Process.GetCurrentProcess().TotalProcessorTime;
-            long start = Stopwatch.GetTimestamp();
-            Outcome<TroubleResult> result = await mending.ReportAsync(Coordinator, entry, cancel);
-            times.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
-            if (times.Count > 1) cpu += (Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds;
+            Outcome<TroubleResult> result = await timed.RunAsync(() => mending.ReportAsync(Coordinator, entry, cancel));
             if (!result.Succeeded) throw new InvalidOperationException(result.Refusal!.Sentence);
-            answers += result.Value.Filed.Offer!.Answers.Length;
+            timed.Answers += result.Value.Filed.Offer!.Answers.Length;
             if (result.Value.Filed.State == TroubleState.Open) await mending.CloseAsync(Coordinator, result.Value.Filed.Id, "measured", cancel);
         }
 
-        // The first warms the program up.
-        times.RemoveAt(0);
-        times.Sort();
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{what},{entries.Length},{answers},{times.Average():0},{times[times.Count / 2]:0},{times[(int)(times.Count * 0.95)]:0},{times[^1]:0},{cpu / entries.Length:0}"));
+        timed.Print();
+    }
+
+    /// <summary>Dressings that lift, of people who are seen later in the week: screened, answered and kept, as the caller waits.</summary>
+    private static async Task DressingsAsync(ReportProblem desk, AgencyRoster roster, PlannedWeek week, int events, CancellationToken cancel)
+    {
+        Instant now = roster.Profile.FixedNow!.Value;
+        Line[] lines = [.. roster.Lines.Where(l => week.Visits.Any(v => v.Day > Tuesday && v.Care.Any(c => c.Key.Contains($"|{nameof(CareItem.Dressing)}|{l.Id.Value}|", StringComparison.Ordinal)))).Take(events + 1)];
+        var answers = SymptomScreen.Questions(ScreenContext.Unknown).ToImmutableDictionary(q => q.Id, _ => ScreenAnswer.No);
+        var timed = new Timed("dressing lifts");
+        foreach (Line line in lines)
+        {
+            var report = new ProblemReport { Patient = line.Patient, Line = line.Id, Caller = "spouse", SeenAt = now, Answers = answers, Finding = SealFinding.EdgeLifted | SealFinding.Moisture };
+            Outcome<ReportResult> result = await timed.RunAsync(() => desk.ReportAsync(Coordinator, report, cancel));
+            timed.Answers += result.Succeeded ? result.Value.Offer?.Answers.Length ?? 0 : throw new InvalidOperationException(result.Refusal!.Sentence);
+        }
+
+        timed.Print();
+    }
+
+    /// <summary>What a person asks while dragging: every place of a visit, then what one of them would do, then the move, then one step back.</summary>
+    private static async Task DragsAsync(EditWeek edit, PlannedWeek week, int events, CancellationToken cancel)
+    {
+        var (places, tries, moves) = (new Timed("drag: its places"), new Timed("drag: what if"), new Timed("drag: dropped"));
+        WorkingWeek draft = (await edit.OpenAsync(Coordinator, week.FirstDay, cancel)).Value;
+        foreach (WeekVisit visit in week.Visits.Where(v => v.Day > Tuesday).Take(events + 1))
+        {
+            ImmutableArray<WorkingPlace> found = (await places.RunAsync(() => edit.PlacesOfVisitAsync(Coordinator, week.FirstDay, draft.Revision, visit.Id, cancel))).Value;
+            places.Answers += found.Length;
+            if (found.IsEmpty) continue;
+            WorkingPlace to = found[found.Length / 2];
+            var move = new HandEdit.Move(visit.Id, to.Nurse, to.Day, to.Position);
+            await tries.RunAsync(() => edit.TryAsync(Coordinator, week.FirstDay, draft.Revision, move, cancel));
+            Outcome<WorkingWeek> made = await moves.RunAsync(() => edit.MakeAsync(Coordinator, week.FirstDay, draft.Revision, move, cancel));
+            if (made.Succeeded) draft = (await edit.UndoAsync(Coordinator, week.FirstDay, made.Value.Revision, cancel)).Value;
+        }
+
+        foreach (Timed timed in (ReadOnlySpan<Timed>)[places, tries, moves]) timed.Print();
     }
 
     /// <summary>An invented agency at ten on Tuesday, the week published and told.</summary>

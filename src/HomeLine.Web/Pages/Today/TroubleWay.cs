@@ -16,6 +16,7 @@ public sealed record TroubleWay(string Address, string Title, string Words, stri
         new("door", "At the door", "At the door", "Nobody home, refused, or not safe."),
         new("alarm", "A pump alarm", "A pump alarm", "Symptoms first, then the phone script."),
         new("dose", "Dose taken before the level", "Dose already taken", "The level is off, the visit is not."),
+        new("lesson", "A lesson cannot be held", "A lesson is off", "Who learns is ill or away: the series moves by one."),
         new("hospital", "In hospital", "Went to hospital", "Visits come out; time becomes free."),
         new("closure", "A road is closed", "A road is closed", "Snow, flood, an event: from when to when."),
         new("referral", "Can we take it?", "Can we take it?", "A referral on the phone."),
