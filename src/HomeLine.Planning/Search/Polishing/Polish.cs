@@ -22,16 +22,27 @@ internal sealed class Polish(CompiledWeek week, PlanEditor editor)
         }
 
         var keys = standing.Select(c => c.Key).ToHashSet();
-        RouteColumn[] seen =
-        [
-            .. pool.Columns.Where(c => routes.Contains(c.Route) && !keys.Contains(c.Key) && c.Units.All(u => Fits(state, c, u, routes)))
-                .OrderBy(c => c.Cost / c.Visits.Length).ThenBy(c => c.Key).Take(MostColumns - standing.Length),
-        ];
+        RouteColumn[] seen = Chosen([.. pool.Columns.Where(c => routes.Contains(c.Route) && !keys.Contains(c.Key) && c.Units.All(u => Fits(state, c, u, routes)))], standing);
         if (seen.Length == 0 || cancel.IsCancellationRequested) return false;
         RouteColumn[] columns = [.. standing, .. seen];
         IReadOnlyList<RouteColumn>? chosen = _model.Choose(
             columns, standing.ToHashSet(), Worth(state, columns), Math.Min(MostWork, WorkPerThousandColumns * columns.Length / 1_000), cancel);
         return chosen is not null && Build(state, standing, chosen);
+    }
+
+    /// <summary>Where too many nurse-days were seen, those that do their care most cheaply beside what the same care costs in the plan as it stands.</summary>
+    private static RouteColumn[] Chosen(RouteColumn[] seen, RouteColumn[] standing)
+    {
+        int most = MostColumns - standing.Length;
+        if (seen.Length <= most) return [.. seen.OrderBy(c => c.Cost / c.Visits.Length).ThenBy(c => c.Key)];
+        var share = new Dictionary<int, double>();
+        foreach (RouteColumn column in standing)
+        {
+            foreach (int[] visit in column.Visits)
+                foreach (int unit in visit) share[unit] = column.Cost / column.Visits.Length / visit.Length;
+        }
+
+        return [.. seen.OrderBy(c => c.Cost - c.Units.Sum(u => share.GetValueOrDefault(u))).ThenBy(c => c.Key).Take(most)];
     }
 
     /// <summary>No visit of the day is tied to another day by its minutes.</summary>
