@@ -57,6 +57,7 @@ public static class AgencyRegistration
         services.AddSingleton<TickTold>();
         services.AddSingleton<MendTrouble>();
         services.AddSingleton<LiftClosure>();
+        services.AddSingleton<ReleasePlace>();
         services.AddSingleton<AskToday>();
         services.AddSingleton<KeepOutbox>();
         services.AddSingleton<StepBack>();

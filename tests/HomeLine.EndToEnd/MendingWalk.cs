@@ -61,6 +61,15 @@ public sealed class MendingWalk
         await page.GetByRole(AriaRole.Button, new() { Name = "Can we take it?" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "Can we take Vervain Thistlecomb?" })).ToBeVisibleAsync();
         await page.StandsUpAsync("mending-referral-answers");
+        await page.GetByRole(AriaRole.Radio).Nth(1).CheckAsync();
+        await page.GetByLabel("Who agreed", new() { Exact = false }).FillAsync("Juniper and the clinical manager");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Apply B:" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "A place is held" })).ToBeVisibleAsync();
+        await page.StandsUpAsync("mending-place-held");
+        await page.GotoAsync(app.Address + "/week/2027-03-08/work");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Tue 9 Mar", Exact = true }).ClickAsync();
+        await Expect(page.GetByText("Place held for Vervain Thistlecomb").First).ToBeVisibleAsync();
+        await page.StandsUpAsync("mending-place-on-the-week");
     }
 
     private static async Task TheLessonMovesAsync(IPage page, AppUnderTest app)

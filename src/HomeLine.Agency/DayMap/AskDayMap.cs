@@ -23,7 +23,8 @@ public sealed class AskDayMap(IDbContextFactory<AgencyDb> databases, AgencyClock
         if (!read.Succeeded) return read.Refusal!;
         LocalDate monday = AgencyAtHand.WeekOf(day);
         StoredWeek? week = (draft ? await WeekStore.DraftAsync(db, monday, cancel) : null) ?? await WeekStore.PublishedAsync(db, monday, cancel);
-        return Of(read.Value.Roster, week?.Week, day, draft && week?.IsDraft == true, read.Value.Closures);
+        AgencyAtHand agency = HeldPlaces.With(read.Value);
+        return Of(agency.Roster, HeldPlaces.Into(week, agency)?.Week, day, draft && week?.IsDraft == true, read.Value.Closures);
     }
 
     /// <summary>Draws a week's day. Pure.</summary>

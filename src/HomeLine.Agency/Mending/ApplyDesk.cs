@@ -37,6 +37,7 @@ internal sealed class ApplyDesk(AgencyDb db, Actor actor, AgencyAtHand agency, I
             after = published.Value;
         }
 
+        if (chosen.Holds is not null && (await WeekStore.PublishedAsync(db, filed.Week, cancel))?.Week.Version != filed.WeekVersion) return await StaleAsync(filed, cancel);
         if (filed.Entry is CanWeTakeIt referral) await KeepReferralAsync(referral.Referral, chosen, reason, cancel);
         ImmutableArray<PersonToTell> people = [.. OnTheRoad.Held(chosen.ToTell, after ?? await ThisWeekAsync(cancel), agency)];
         await AddToTellAsync(filed, people, cancel);

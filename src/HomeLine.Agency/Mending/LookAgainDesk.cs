@@ -34,7 +34,7 @@ internal sealed class LookAgainDesk(AgencyDb db, Actor actor, AgencyAtHand agenc
         if (filed is not { Outcome: ReportOutcome.Offered, Result: { } result }) return new Refusal("no-offer", "This report has no answers that wait.", "Report the problem again.");
         if (await StoppedSinceAsync(db, filed.Patient, filed.FiledAt, cancel) is { } stopped) return stopped;
         if ((await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel))?.Week is not { } week) return NoWeek;
-        Outcome<SealOffer> offer = SealOffer.Of(agency.Roster, agency.Files, week, filed.Report, result.Screen.Wording, agency.Now, agency.Closures);
+        Outcome<SealOffer> offer = SealOffer.Of(agency.Roster, agency.Files, week, filed.Report, result.Screen.Wording, agency.Now, agency);
         if (!offer.Succeeded) return offer.Refusal!;
         db.Entry(filed).Property(r => r.Result).CurrentValue = result with { Offer = offer.Value.Offer, AnsweredAt = agency.Now };
         await NoteAsync($"report {id}", offer.Value.Offer.Answers.Length, cancel);

@@ -67,6 +67,9 @@ public sealed record MendAnswer
     /// <summary>Who has to agree first; empty when the coordinator may choose it.</summary>
     public string Decider { get; init; } = "";
 
+    /// <summary>The place that pressing it keeps free for a referral; empty for every other answer.</summary>
+    public HeldPlace? Holds { get; init; }
+
     /// <summary>What to know before choosing it.</summary>
     public ImmutableArray<string> Cautions { get; init; } = [];
 

@@ -9,6 +9,8 @@ internal sealed class MendSetting
 {
     public MendSetting(AgencyAtHand agency, PlannedWeek week, CareTask? urgent = null)
     {
+        agency = HeldPlaces.With(agency);
+        week = HeldPlaces.Into(week, agency);
         Agency = agency;
         Week = week;
         Standing = StandingWeek.Of(agency.Roster, agency.Files, week, agency.Now, urgent).WithClosures(agency.Closures, agency.Roster);

@@ -20,14 +20,21 @@ internal sealed record NewVisitAnswers(ImmutableArray<MendAnswer> Answers, Immut
     /// <param name="task">What the visit is for, as the planner's task.</param>
     /// <param name="care">The same as the stored week keeps it.</param>
     /// <param name="replaces">A visit of the published week that the new one stands for.</param>
-    public static NewVisitAnswers Of(AgencyAtHand agency, PlannedWeek week, CareTask task, ImmutableArray<VisitCare> care, WeekVisit? replaces = null)
+    /// <param name="overtime">Whether anybody may stay longer than her shift.</param>
+    public static NewVisitAnswers Of(AgencyAtHand agency, PlannedWeek week, CareTask task, ImmutableArray<VisitCare> care, WeekVisit? replaces = null, bool overtime = true)
     {
         var setting = new MendSetting(agency, week, task);
-        UrgentAnswers found = Planner.Answer(setting.Standing.Problem, new UrgentNeed(task.Patient, [task.Id], []));
+        WeekProblem problem = overtime ? setting.Standing.Problem : WithoutOvertime(setting.Standing.Problem);
+        UrgentAnswers found = Planner.Answer(problem, new UrgentNeed(task.Patient, [task.Id], []));
         return new NewVisitAnswers(
             [.. found.Answers.Select((answer, i) => In(setting, answer, ((char)('A' + i)).ToString(), care, replaces))],
             [.. found.RuledOut.Select(r => $"{setting.People.NurseName(r.Nurse)}: {r.Reason.Sentence}")]);
     }
+
+    private static WeekProblem WithoutOvertime(WeekProblem problem) => problem with
+    {
+        Nurses = [.. problem.Nurses.Select(n => n with { Shifts = [.. n.Shifts.Select(s => s with { OvertimeTo = s.To })] })],
+    };
 
     private static MendAnswer In(MendSetting setting, UrgentAnswer answer, string key, ImmutableArray<VisitCare> care, WeekVisit? replaces)
     {

@@ -42,7 +42,7 @@ internal sealed record PreparedTrouble
     {
         Outcome<PreparedTrouble> prepared = Judge(entry, agency, week, id);
         return prepared.Succeeded && week is not null
-            ? prepared.Value with { Offer = prepared.Value.Offer with { Answers = [.. prepared.Value.Offer.Answers.Select(a => a with { After = After(a, agency, week) })] } }
+            ? prepared.Value with { Offer = prepared.Value.Offer with { Answers = [.. prepared.Value.Offer.Answers.Select(a => HeldPlaces.Without(a, agency.Held)).Select(a => a with { After = After(a, agency, week) })] } }
             : prepared;
     }
 
@@ -73,14 +73,16 @@ internal sealed record PreparedTrouble
 
     private static Outcome<PreparedTrouble> Out(NurseIsOut entry, AgencyAtHand agency, PlannedWeek week)
     {
-        var setting = new MendSetting(agency, week);
+        KeptPlace[] lost = [.. HeldPlaces.Of(agency).Where(h => (h.Place.Nurse == entry.Nurse || h.Place.Second == entry.Nurse) && h.Place.Day >= entry.From.Date && h.Place.Day <= entry.Through)];
+        var setting = new MendSetting(agency with { Held = [.. agency.Held.Except(lost)] }, week);
+        MendOffer offer = NurseOutCase.Offer(entry, setting);
         bool wholeDay = entry.From.TimeOfDay == LocalTime.Midnight || agency.Roster.Nurses.First(n => n.Id == entry.Nurse).Week
             .Any(w => w.Weekday == entry.From.DayOfWeek && !w.OnCall && entry.From.TimeOfDay <= w.From);
         string why = entry.Why.Trim().Length > 0 ? entry.Why.Trim() : "called out";
         return new PreparedTrouble
         {
             Title = $"{setting.People.NurseName(entry.Nurse)} is out",
-            Offer = NurseOutCase.Offer(entry, setting),
+            Offer = offer with { Facts = [.. offer.Facts, .. lost.Select(h => $"The place held with her for {h.Name} is lost ({h.Trouble}): look at the referral again.")] },
             Absence = (entry.Nurse, new Leave(entry.From.Date, entry.Through, why) { FromTime = wholeDay ? null : entry.From.TimeOfDay }),
         };
     }
@@ -165,7 +167,7 @@ internal sealed record PreparedTrouble
 
     private static Outcome<PreparedTrouble> Referral(CanWeTakeIt entry, AgencyAtHand agency, PlannedWeek week) => new PreparedTrouble
     {
-        Title = $"Can we take {entry.Referral.Name.Trim()}?",
+        Title = $"{ReferralCase.TitleBegins}{entry.Referral.Name.Trim()}?",
         Offer = ReferralCase.Offer(entry.Referral, new MendSetting(agency, week)),
     };
 

@@ -13,6 +13,9 @@ namespace HomeLine.Agency.Mending;
 /// </summary>
 internal static class ReferralCase
 {
+    /// <summary>How the title of every referral begins; held places are found by it.</summary>
+    public const string TitleBegins = "Can we take ";
+
     private const string NewPatient = "referral";
     private const string TaskId = "start of care";
 
@@ -40,14 +43,18 @@ internal static class ReferralCase
         var options = new List<MendAnswer>();
         if (beforeDose && tomorrow.Answers.MinBy(a => a.Price.Overtime) is { } next)
         {
-            options.Add(Pencilled(next, "", missing) with
+            options.Add(Pencilled(next, "", missing, referral, setting) with
             {
                 Title = $"Ask the hospital to give the {DayWords.Time(referral.NextDoseAt!.Value.TimeOfDay)} dose and to discharge the next morning; then {next.Title}",
                 Decider = "The hospital's practitioner agrees.",
             });
         }
 
-        options.AddRange(soon.Answers.OrderBy(a => a.Price.Families).DistinctBy(a => a.Title).Take(2).Select(a => Pencilled(a, $"{a.Title}, second visit the next day", missing)));
+        options.AddRange(soon.Answers.OrderBy(a => a.Price.Families).DistinctBy(a => a.Title).Take(2).Select(a => Pencilled(a, $"{a.Title}, second visit the next day", missing, referral, setting)));
+        // Without overtime others would have to move, up to three: shown so that nobody has to look for it, and never first.
+        if (soon.Answers.Any(a => a.Price.Overtime > 0) && Find(referral, setting, from, by, beforeDose, overtime: false).Answers.Where(a => a.Price.Families > 0).MinBy(a => a.Price.Families) is { } moving
+            && options.All(o => !o.Title.StartsWith(moving.Title, StringComparison.Ordinal)))
+            options.Add(Pencilled(moving, $"{moving.Title}, only if {DayWords.Count(moving.Price.Families, "family moves", "families move")}: not recommended", missing, referral, setting));
         options.Add(Decline(""));
         return new MendOffer
         {
@@ -57,7 +64,7 @@ internal static class ReferralCase
         };
     }
 
-    private static NewVisitAnswers Find(ReferralFacts referral, MendSetting setting, LocalDateTime from, LocalDateTime by, bool endsBefore)
+    private static NewVisitAnswers Find(ReferralFacts referral, MendSetting setting, LocalDateTime from, LocalDateTime by, bool endsBefore, bool overtime = true)
     {
         AgencyAtHand agency = setting.Agency;
         var patient = new Patient
@@ -94,7 +101,7 @@ internal static class ReferralCase
             Weight = 1,
             Safety = true,
         };
-        return NewVisitAnswers.Of(agency with { Roster = with, Files = CareFiles.Of(with) }, setting.Week, task, []);
+        return NewVisitAnswers.Of(agency with { Roster = with, Files = CareFiles.Of(with) }, setting.Week, task, [], overtime: overtime);
     }
 
     /// <summary>What follows from the dates alone.</summary>
@@ -119,8 +126,9 @@ internal static class ReferralCase
         }
     }
 
-    private static MendAnswer Pencilled(MendAnswer answer, string title, ImmutableArray<string> missing) => answer with
+    private static MendAnswer Pencilled(MendAnswer answer, string title, ImmutableArray<string> missing, ReferralFacts referral, MendSetting setting) => answer with
     {
+        Holds = Place(answer, referral, setting),
         Title = title.Length > 0 ? title : answer.Title,
         // The patient is not on the roster: nothing is put into the week, and nobody is told of a visit yet.
         Changes = [],
@@ -129,10 +137,18 @@ internal static class ReferralCase
         Cautions =
         [
             .. answer.Changes.Where(c => c.Before is not null).Select(c => $"Moves: {c.Words}"),
+            .. answer.Changes.Length == 1 ? ["The place is held for it until nothing is moved any more, or until it is let go."] : ImmutableArray.Create("Nothing is held: others would have to move first."),
             .. answer.Price.Families > 0 ? ["It moves families who were told a time; not recommended while another way is open."] : ImmutableArray<string>.Empty,
             .. missing.IsEmpty ? [] : ImmutableArray.Create($"{DayWords.Count(missing.Length, "question is", "questions are")} still open."),
         ],
     };
+
+    /// <summary>Only a place nobody has to make room for can be held.</summary>
+    private static HeldPlace? Place(MendAnswer answer, ReferralFacts referral, MendSetting setting) => answer.Changes is [{ Before: null, After: { } visit }]
+        ? new HeldPlace(
+            visit.Nurse, visit.Second, visit.Day, visit.Start, visit.Minutes, referral.Home!.Value,
+            visit.Day.At(visit.Start).PlusMinutes(-setting.Standing.Problem.Rules.FrozenAheadMinutes).InZoneLeniently(setting.Calendar.Zone).ToInstant())
+        : null;
 
     private static MendAnswer Decline(string key) => new()
     {

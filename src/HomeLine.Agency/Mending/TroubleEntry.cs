@@ -151,7 +151,11 @@ public sealed record TimeFreed(string Visit) : TroubleEntry;
 
 /// <summary>A referral on the phone: can we take it?</summary>
 /// <param name="Referral">What was said.</param>
-public sealed record CanWeTakeIt(ReferralFacts Referral) : TroubleEntry;
+public sealed record CanWeTakeIt(ReferralFacts Referral) : TroubleEntry
+{
+    /// <summary>Set when the place that was held for it was let go.</summary>
+    public PlaceReleased? Released { get; init; }
+}
 
 /// <summary>A clinic was to do the care and its report did not come in time: it is ours now.</summary>
 /// <param name="Patient">Whose care.</param>

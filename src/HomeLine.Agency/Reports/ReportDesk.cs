@@ -45,7 +45,7 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
         if (week is null) return new Refusal("no-week", "No plan is published for this week.", "Plan and publish the week, then report again.");
         LineEvent seen = SealEvent();
         AgencyRoster told = agency.Roster with { Events = [.. agency.Roster.Events, seen] };
-        Outcome<SealOffer> offer = SealOffer.Of(told, agency.Files.After(agency.Roster, told), week, report, screen.Wording, agency.Now, agency.Closures);
+        Outcome<SealOffer> offer = SealOffer.Of(told, agency.Files.After(agency.Roster, told), week, report, screen.Wording, agency.Now, agency);
         if (!offer.Succeeded) return offer.Refusal!;
         db.LineEvents.Add(seen);
         var result = new ReportResult { ReportId = id, Screen = screen, Offer = offer.Value.Offer };
@@ -59,7 +59,7 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
     {
         var stale = new Refusal("stale-week", "The week changed since these answers were found.", "Report the problem again to see answers that fit the week as it is.");
         if (week is null) return stale;
-        Outcome<SealOffer> again = SealOffer.Of(agency.Roster, agency.Files, week, report, filed.Result!.Screen.Wording, filed.Result.AnsweredAt ?? filed.FiledAt, agency.Closures);
+        Outcome<SealOffer> again = SealOffer.Of(agency.Roster, agency.Files, week, report, filed.Result!.Screen.Wording, filed.Result.AnsweredAt ?? filed.FiledAt, agency);
         if (!again.Succeeded) return stale;
         AnswerInWords? same = again.Value.Offer.Answers.FirstOrDefault(a => a.Key == chosen.Key);
         if (same is null || same.Title != chosen.Title || !same.Moves.SequenceEqual(chosen.Moves) || !same.Replaces.SequenceEqual(chosen.Replaces))

@@ -20,10 +20,12 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
     /// <param name="report">The report; its screen has allowed scheduling.</param>
     /// <param name="wording">What the screen gives to read to the caller.</param>
     /// <param name="now">When the answers are looked for.</param>
-    /// <param name="closures">Roads and towns that are closed for a while.</param>
+    /// <param name="agency">The agency with what holds beside the roster: closed roads, held places.</param>
     public static Outcome<SealOffer> Of(
-        AgencyRoster roster, CareFiles files, PlannedWeek week, ProblemReport report, ImmutableArray<string> wording, Instant now, ImmutableArray<RoadShut> closures = default)
+        AgencyRoster roster, CareFiles files, PlannedWeek week, ProblemReport report, ImmutableArray<string> wording, Instant now, AgencyAtHand? agency = null)
     {
+        if (agency is not null && HeldPlaces.With(agency with { Roster = roster, Files = files, Now = now }) is var wider && wider.Roster.Patients.Length > roster.Patients.Length)
+            (roster, files, week) = (wider.Roster, wider.Files, HeldPlaces.Into(week, wider));
         Patient patient = roster.Patients.First(p => p.Id == report.Patient);
         var calendar = new PlanCalendar(roster.Profile.Zone, week.FirstDay, 7);
         if (UrgentBundle.Of(roster, files, patient, report.Line, calendar, now) is not { } bundle)
@@ -36,7 +38,7 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
         ImmutableArray<WeekVisit> replaced = Replaced(week, bundle, calendar, now);
         ShortenedVisits shortened = ShortenedVisits.By(bundle, week, roster, files, calendar, now);
         StandingWeek standing = StandingWeek.Of(roster, files, shortened.Week, now, bundle.Task, replaced.Select(v => v.Id).ToHashSet())
-            .WithClosures(closures.IsDefault ? [] : closures, roster);
+            .WithClosures(agency?.Closures ?? [], roster);
         var need = new UrgentNeed(patient.Id.Value, [UrgentBundle.TaskId], [.. replaced.Select(v => v.Id)]);
         UrgentAnswers answers = Planner.Answer(standing.Problem, need);
         var words = new AnswerWords(roster, files, patient, bundle, shortened, calendar, report, now);
@@ -53,7 +55,7 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
                 [.. offered.Select(o => o.Words)],
                 [.. answers.Dominated.Select((a, i) => words.Of(a, $"more {i + 1}", shortened.Week).Words)],
                 answers.RuledOut),
-            offered.ToImmutableDictionary(o => o.Words.Key, o => o.Week));
+            offered.ToImmutableDictionary(o => o.Words.Key, o => HeldPlaces.Without(o.Week)));
     }
 
     /// <summary>Later visits of which the bundle does everything: they are replaced, not kept.</summary>

@@ -21,6 +21,9 @@ public sealed record AgencyAtHand(AgencyRoster Roster, CareFiles Files, Instant 
     /// <summary>Closures of roads and towns that were reported and not taken back, past ones among them.</summary>
     public ImmutableArray<RoadShut> Closures { get; init; } = [];
 
+    /// <summary>Places held for referrals and not let go, lapsed ones among them.</summary>
+    public ImmutableArray<KeptPlace> Held { get; init; } = [];
+
     /// <summary>Today at the branch.</summary>
     public LocalDate Today => Now.InZone(Roster.Profile.Zone).Date;
 
@@ -46,5 +49,5 @@ public sealed record AgencyAtHand(AgencyRoster Roster, CareFiles Files, Instant 
     private static Outcome<AgencyAtHand> Of(RememberedRoster? read, AgencyClock clock) =>
         read is null
             ? new Refusal("no-agency", "No agency has been opened yet.", "An administrator opens the demonstration agency or imports a roster.")
-            : new AgencyAtHand(read.Roster, read.Files, clock.Now(read.Roster.Profile)) { Decided = read.Decided, Closures = read.Closures };
+            : new AgencyAtHand(read.Roster, read.Files, clock.Now(read.Roster.Profile)) { Decided = read.Decided, Closures = read.Closures, Held = read.Held };
 }

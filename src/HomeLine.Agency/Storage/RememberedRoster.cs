@@ -13,8 +13,9 @@ namespace HomeLine.Agency.Storage;
 /// <param name="Files">The same by patient.</param>
 /// <param name="Decided">Every licensed decision.</param>
 /// <param name="Closures">Every closure that was reported and not taken back.</param>
+/// <param name="Held">Every place held for a referral and not let go.</param>
 internal sealed record RememberedRoster(
-    string? ChainEnd, RosterAsRead Read, CareFiles Files, ImmutableArray<DecisionRecord> Decided, ImmutableArray<RoadShut> Closures)
+    string? ChainEnd, RosterAsRead Read, CareFiles Files, ImmutableArray<DecisionRecord> Decided, ImmutableArray<RoadShut> Closures, ImmutableArray<KeptPlace> Held)
 {
     public AgencyRoster Roster => Read.Roster;
 
@@ -31,7 +32,22 @@ internal sealed record RememberedRoster(
             read,
             before is null ? CareFiles.Of(read.Roster) : before.Files.After(before.Roster, read.Roster),
             [.. await db.Decisions.AsNoTracking().ToListAsync(cancel)],
-            await ClosuresAsync(db, cancel));
+            await ClosuresAsync(db, cancel),
+            await HeldAsync(db, cancel));
+    }
+
+    private static async Task<ImmutableArray<KeptPlace>> HeldAsync(AgencyDb db, CancellationToken cancel)
+    {
+        List<FiledTrouble> taken = await db.Troubles.AsNoTracking()
+            .Where(t => t.State == TroubleState.Applied && t.Title.StartsWith(ReferralCase.TitleBegins)).ToListAsync(cancel);
+        return
+        [
+            .. from trouble in taken
+               where trouble.Entry is CanWeTakeIt { Released: null }
+               let place = trouble.Offer?.Answers.FirstOrDefault(a => a.Key == trouble.AppliedAnswer)?.Holds
+               where place is not null
+               select new KeptPlace(trouble.Id, ((CanWeTakeIt)trouble.Entry).Referral.Name.Trim(), place),
+        ];
     }
 
     /// <summary>Found by the title they are filed under, so that not every trouble of the year is read.</summary>

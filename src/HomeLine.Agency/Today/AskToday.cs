@@ -71,6 +71,7 @@ public sealed class AskToday(IDbContextFactory<AgencyDb> databases, AgencyClock 
         {
             Nurses = [.. agency.Roster.Nurses.Select(n => new NurseToday(n.Id, n.Name, n.Credential, NurseCalendar.AbsenceOn(n, agency.Today)))],
             LateStarts = LateStarts.Of(agency, week, records),
+            Places = [.. HeldPlaces.Of(agency).Select(h => new PlaceToday(h.Trouble, h.Name, nurses.GetValueOrDefault(h.Place.Nurse, h.Place.Nurse), h.Place.Day.At(h.Place.Start), h.Place.Until)).OrderBy(p => p.At)],
             Lessons = [.. all.Where(v => v.Standing is VisitStanding.Ahead or VisitStanding.Frozen && LessonCase.HasLesson(v.Visit, agency))],
             Clinics = [.. ClinicCase.Awaited(agency)
                 .Where(a => !troubles.Any(t => t is { Entry: ClinicSilent, State: TroubleState.Open } && t.Patient == a.Expected.Patient))

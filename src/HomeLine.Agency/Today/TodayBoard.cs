@@ -39,6 +39,9 @@ public sealed record TodayBoard(
     /// <summary>Visits ahead with a lesson, by time.</summary>
     public ImmutableArray<VisitToday> Lessons { get; init; } = [];
 
+    /// <summary>Places held for referrals, by when they are.</summary>
+    public ImmutableArray<PlaceToday> Places { get; init; } = [];
+
     /// <summary>Roads and towns that are closed or will be, the next to end first.</summary>
     public ImmutableArray<ClosureToday> Closures { get; init; } = [];
 
@@ -92,6 +95,14 @@ public enum VisitStanding
 /// <param name="ReportBy">By when it was to report.</param>
 /// <param name="IsOverdue">Whether that time is over: then it is ours.</param>
 public sealed record ClinicToday(PatientId Patient, string PatientName, string Where, LocalDate ExpectedOn, LocalDateTime ReportBy, bool IsOverdue);
+
+/// <summary>A place held for a referral.</summary>
+/// <param name="Id">The number it was asked under.</param>
+/// <param name="Name">Who was referred.</param>
+/// <param name="NurseName">Who would come.</param>
+/// <param name="At">When, branch time.</param>
+/// <param name="Until">When it lapses.</param>
+public sealed record PlaceToday(string Id, string Name, string NurseName, LocalDateTime At, Instant Until);
 
 /// <summary>A closure that holds or will.</summary>
 /// <param name="Id">The trouble it was told under.</param>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
 using Microsoft.EntityFrameworkCore;
@@ -77,13 +78,13 @@ public sealed class EditWeek(IDbContextFactory<AgencyDb> databases, AgencyClock 
             Outcome<WeekEdit> edit = step(week);
             if (!edit.Succeeded) return edit.Refusal!;
             Outcome<WeekPlanning.StoredWeek> saved = await WeekStore.SaveDraftAsync(
-                db, actor, week.After(edit.Value.Before, edit.Value.After), revision, clock.RealNow(), cancel);
+                db, actor, HeldPlaces.Without(week.After(edit.Value.Before, edit.Value.After)), revision, clock.RealNow(), cancel);
             if (!saved.Succeeded) return saved.Refusal!;
             WeekEdit kept = await EditStore.AddAsync(
                 db, edit.Value with { Base = saved.Value.Week.Version, Revision = saved.Value.Revision, At = clock.RealNow(), By = actor.Name }, cancel);
             words = kept.Words;
             await AuditTrail.AppendAsync(db, actor, "edit-week", $"week {firstDay:uuuu-MM-dd}", words, clock.RealNow(), cancel);
-            return new WorkingWeek(agency, week.Published, saved.Value, week.Log.All.Add(kept), firstDay, week.Needs);
+            return new WorkingWeek(week.Agency, week.Published, HeldPlaces.Into(saved.Value, week.Agency), week.Log.All.Add(kept), firstDay, week.Needs);
         }, cancel);
         if (done.Succeeded) weeks.Tell(new WeekChanged(firstDay, done.Value.Revision, actor.Name, words));
         return done;

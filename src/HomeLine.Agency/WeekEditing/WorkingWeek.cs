@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Lines;
@@ -74,6 +75,7 @@ public sealed class WorkingWeek
     /// <summary>Why a visit cannot be moved by hand; empty when it can.</summary>
     public string WhyItStays(WeekVisit visit)
     {
+        if (HeldPlaces.IsHeld(visit.Id)) return "A place held for a referral. It is let go under Today.";
         if (visit.Held is { } held) return $"Held: {held}";
         if (Calendar.Minute(visit.Day, visit.Start) < Hand.Problem.Now) return "It lies behind: done or under way.";
         if (Log.Pinned.Contains(visit.Id)) return "Pinned. Take the pin out first.";

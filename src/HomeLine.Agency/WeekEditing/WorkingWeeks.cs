@@ -27,8 +27,9 @@ public sealed class WorkingWeeks
     /// <summary>The week as stored, made ready; what is known of it is used while nothing has moved on.</summary>
     internal async Task<WorkingWeek> OfAsync(AgencyDb db, AgencyAtHand agency, LocalDate firstDay, CancellationToken cancel)
     {
-        StoredWeek? draft = await WeekStore.DraftAsync(db, firstDay, cancel);
-        StoredWeek? published = await WeekStore.PublishedAsync(db, firstDay, cancel);
+        agency = HeldPlaces.With(agency);
+        StoredWeek? draft = HeldPlaces.Into(await WeekStore.DraftAsync(db, firstDay, cancel), agency);
+        StoredWeek? published = HeldPlaces.Into(await WeekStore.PublishedAsync(db, firstDay, cancel), agency);
         StoredWeek? before = firstDay == agency.ThisWeek ? null : await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel);
         WorkingWeek? known = ready.GetValueOrDefault(firstDay);
         bool sameNeeds = known is not null && (known.Published?.Version ?? 0) == (published?.Week.Version ?? 0)
@@ -42,10 +43,10 @@ public sealed class WorkingWeeks
         return week;
     }
 
-    /// <summary>The week as it was last made ready, if that is the revision asked for, not too long ago, and on the same roads.</summary>
+    /// <summary>The week as it was last made ready, if that is the revision asked for, not too long ago, and on the same roads with the same places held.</summary>
     internal WorkingWeek? Known(LocalDate firstDay, int revision, AgencyAtHand agency) =>
         ready.TryGetValue(firstDay, out WorkingWeek? week) && week.Revision == revision && agency.Now >= week.Agency.Now && agency.Now - week.Agency.Now < Fresh
-            && Same(week.Agency.Closures, agency.Closures) ? week : null;
+            && Same(week.Agency.Closures, agency.Closures) && week.Agency.Held.SequenceEqual(agency.Held) ? week : null;
 
     private static WeekNeeds NeedsOf(AgencyAtHand agency, ImmutableArray<PlannedWeek> published, LocalDate firstDay)
     {

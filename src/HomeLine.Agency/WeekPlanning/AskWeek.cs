@@ -1,4 +1,5 @@
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
 using Microsoft.EntityFrameworkCore;
@@ -27,11 +28,11 @@ public sealed class AskWeek(IDbContextFactory<AgencyDb> databases, AgencyClock c
                 "A coordinator plans the week and publishes it.");
         }
 
-        AgencyAtHand agency = read.Value;
+        AgencyAtHand agency = HeldPlaces.With(read.Value);
         StoredWeek? before = await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel);
         Instant begins = firstDay.AtStartOfDayInZone(agency.Roster.Profile.Zone).ToInstant();
         AgencyRoster then = begins > agency.Now ? Foreseen.At(agency.Roster, before is null ? [] : [before.Week], agency.Now, begins) : agency.Roster;
-        return WeekBoards.Of(then, CareFiles.Of(then), stored.Week, draft, stored.SavedAt, Instant.Max(agency.Now, begins), agency.Closures);
+        return WeekBoards.Of(then, CareFiles.Of(then), HeldPlaces.Into(stored.Week, agency), draft, stored.SavedAt, Instant.Max(agency.Now, begins), agency.Closures);
     }
 
     /// <summary>First day of the planning week that holds the agency's today.</summary>

@@ -79,8 +79,9 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
     {
         try
         {
+            agency = HeldPlaces.With(agency);
             WeekDemand ahead = WeekDemand.Ahead(agency.Roster, promised, run.FirstDay, agency.Now, DaysLookedAt).WithClosures(agency.Closures, agency.Roster);
-            WeekDemand demand = pins.In(ahead, promised.FirstOrDefault(w => w.FirstDay == run.FirstDay));
+            WeekDemand demand = HeldPlaces.In(pins.In(ahead, promised.FirstOrDefault(w => w.FirstDay == run.FirstDay)), agency);
             var progress = new Relay(p => Tell(run with { Progress = p, Message = "Planning." }));
             WeekPlan plan = Planner.Plan(demand.Problem, options, progress, cancel);
             CheckReport check = Checker.Check(demand.Problem, plan);
@@ -91,7 +92,7 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
                 return;
             }
 
-            PlannedWeek week = PlanInNames.Of(plan, demand) with { Version = version };
+            PlannedWeek week = PlanInNames.Of(plan with { Visits = [.. plan.Visits.Where(v => !HeldPlaces.IsHeld(v.Id))] }, demand) with { Version = version };
             await KeepAsync(actor, week);
             PlanRunState state = cancel.IsCancellationRequested ? PlanRunState.StoppedAndKept : PlanRunState.Finished;
             Tell((Current ?? run) with { State = state, Message = Summary(check, week) });
