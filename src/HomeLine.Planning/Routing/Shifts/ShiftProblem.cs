@@ -40,7 +40,17 @@ public sealed record ShiftPerson(int Start, int End, int Opens, int Closes, bool
 /// <param name="Second">What the second person does, or null.</param>
 /// <param name="LeastGap">Least time from the first start to the second.</param>
 /// <param name="MostGap">Most time from the first start to the second, included.</param>
-public sealed record ShiftVisit(int Patient, int Place, ImmutableArray<ShiftWindow> Windows, ShiftPart First, ShiftPart? Second = null, int LeastGap = 0, int MostGap = 0);
+public sealed record ShiftVisit(int Patient, int Place, ImmutableArray<ShiftWindow> Windows, ShiftPart First, ShiftPart? Second = null, int LeastGap = 0, int MostGap = 0)
+{
+    /// <summary>Own value: as good as no bound on a gap.</summary>
+    public const int AnyGap = 1_000_000;
+
+    /// <summary>The two parts in any order, by two people, in one and the same window.</summary>
+    public ShiftVisit InOneWindow() => this with { LeastGap = -AnyGap, MostGap = AnyGap, SameWindow = true };
+
+    /// <summary>Whether both parts belong to the same window; only where the gap is not bounded.</summary>
+    public bool SameWindow { get; private init; }
+}
 
 /// <summary>A window, both ends included.</summary>
 public readonly record struct ShiftWindow(int Opens, int Closes);

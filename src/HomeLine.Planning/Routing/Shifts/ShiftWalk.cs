@@ -70,6 +70,13 @@ internal sealed class ShiftWalk
         two = Arrive(q, v, visit.Place, (order.Lunch[v] & 2) != 0);
         two.Start = StartAt(visit, from, Math.Max(two.Ready, one.Start + visit.LeastGap), visit.Second!.Duration);
         one.Start = Math.Max(one.Start, two.Start - visit.MostGap);
+        if (visit.SameWindow)
+        {
+            int window = Math.Max(WindowOf(visit, one.Start), WindowOf(visit, two.Start));
+            one.Start = Math.Max(one.Start, visit.Windows[window].Opens);
+            two.Start = Math.Max(two.Start, visit.Windows[window].Opens);
+        }
+
         Serve(p, visit, visit.First, ref one);
         Serve(q, visit, visit.Second, ref two);
     }
@@ -104,6 +111,8 @@ internal sealed class ShiftWalk
         Eat(ref person, ref part, part.Start);
         int late = Math.Max(0, part.Start - LatestStart(visit, part.Start, asked.Duration));
         part.Latest = late > 0 ? part.Start : LatestStart(visit, part.Start, asked.Duration);
+        int next = WindowOf(visit, part.Start) + 1;
+        if (next < visit.Windows.Length) part.Latest = Math.Max(part.Start, Math.Min(part.Latest, visit.Windows[next].Opens - 1));
         _cost += late * _problem.Prices.Lateness;
         _largestLateness = Math.Max(_largestLateness, late);
         if (!asked.Preferred.IsDefaultOrEmpty && !asked.Preferred.Contains(p)) _cost += _problem.Prices.NotPreferred;
@@ -127,11 +136,14 @@ internal sealed class ShiftWalk
         return start;
     }
 
-    private int LatestStart(ShiftVisit visit, int start, int duration)
+    private int LatestStart(ShiftVisit visit, int start, int duration) =>
+        visit.Windows[WindowOf(visit, start)].Closes - (_problem.WindowsBoundTheEnd ? duration : 0);
+
+    private static int WindowOf(ShiftVisit visit, int start)
     {
         int w = visit.Windows.Length - 1;
         while (w > 0 && visit.Windows[w].Opens > start) w--;
-        return visit.Windows[w].Closes - (_problem.WindowsBoundTheEnd ? duration : 0);
+        return w;
     }
 
     private void GoHome()

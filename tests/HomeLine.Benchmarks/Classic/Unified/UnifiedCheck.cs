@@ -2,11 +2,12 @@ namespace HomeLine.Benchmarks.Classic.Unified;
 
 /// <summary>
 /// Judges rows (who, whom, service, start, end) from the file's own numbers, component by component as the set's README describes them; shares nothing with the search.
-/// It gives the published value for every solution published with the set.
+/// It gives the published value for every solution published with the set. Two rules are ours, because all of those keep them: two services of one patient are given by
+/// two people, and, where nothing else binds them, in the same window.
 /// </summary>
 internal static class UnifiedCheck
 {
-    public const string Words = "weighted sum named in the file; whole minutes of the file's matrix; a start belongs to the last window open by then; lunch excluded from waiting; left as late as the first stop allows, or with the shift in the files of older origin";
+    public const string Words = "weighted sum named in the file; whole minutes of the file's matrix; a start belongs to the last window open by then; lunch excluded from waiting; two services of a patient by two people, independent ones in the same window; left as late as the first stop allows, or with the shift in the files of older origin";
 
     private const double Tolerance = 1e-6;
 
@@ -106,9 +107,15 @@ internal static class UnifiedCheck
         }
 
         UnifiedRow[] starts = [.. patient.Services.SelectMany(service => rows.Where(row => row.Service == service.Service))];
-        if (patient.Gap is not { } gap || starts.Length != 2) return;
+        if (starts.Length != 2) return;
         (UnifiedRow first, UnifiedRow second) = (starts[0], starts[1]);
         if (first.Person == second.Person) sums.Faults.Add($"{patient.Id}: one person for both services");
+        if (patient.Gap is not { } gap)
+        {
+            if (patient.Windows.Count(window => window.Opens <= first.Start) != patient.Windows.Count(window => window.Opens <= second.Start)) sums.Faults.Add($"{patient.Id}: the two services are in different windows");
+            return;
+        }
+
         if (second.Start - first.Start < gap.Least - Tolerance || second.Start - first.Start > gap.Most + Tolerance)
             sums.Faults.Add($"{patient.Id}: {second.Start - first.Start} between the two starts, {gap.Least} to {gap.Most} allowed");
     }

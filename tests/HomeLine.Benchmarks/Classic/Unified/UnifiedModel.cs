@@ -6,13 +6,9 @@ namespace HomeLine.Benchmarks.Classic.Unified;
 /// <summary>A day laid out for the search, and the search's answer as rows of the set.</summary>
 internal sealed class UnifiedModel
 {
-    private readonly (int Patient, int[] Services)[] _visits;
-
-    // Two services that have nothing to do with each other are two visits.
     public UnifiedModel(UnifiedDay day)
     {
         Day = day;
-        _visits = [.. Day.Patients.SelectMany((patient, i) => patient.Services.Length == 2 && patient.Gap is not null ? [(i, new[] { 0, 1 })] : patient.Services.Select((_, service) => (i, new[] { service })))];
         Problem = Laid();
     }
 
@@ -20,14 +16,13 @@ internal sealed class UnifiedModel
 
     public ShiftProblem Problem { get; }
 
-    public IReadOnlyList<UnifiedRow> Rows(ShiftPlan plan) => [.. plan.Stops.SelectMany(stop => Rows(stop, _visits[stop.Visit]))];
+    public IReadOnlyList<UnifiedRow> Rows(ShiftPlan plan) => [.. plan.Stops.SelectMany(stop => Rows(stop, Day.Patients[stop.Visit]))];
 
-    private IEnumerable<UnifiedRow> Rows(ShiftStop stop, (int Patient, int[] Services) visit)
+    private IEnumerable<UnifiedRow> Rows(ShiftStop stop, UnifiedPatient patient)
     {
-        UnifiedPatient patient = Day.Patients[visit.Patient];
         string person = Day.People[stop.Person].Id;
         if (stop.LunchStart is { } lunch) yield return new UnifiedRow(person, patient.Id, UnifiedDay.LunchRow, lunch, lunch + Day.Lunch!.Minutes);
-        (string service, int duration) = patient.Services[visit.Services[stop.Second ? 1 : 0]];
+        (string service, int duration) = patient.Services[stop.Second ? 1 : 0];
         yield return new UnifiedRow(person, patient.Id, service, stop.Start, stop.Start + duration);
     }
 
@@ -35,7 +30,7 @@ internal sealed class UnifiedModel
         Day.Distances.Length,
         [.. Day.Distances.SelectMany(row => row)],
         [.. Day.People.Select(person => new ShiftPerson(person.Start, person.End, person.Opens, person.Closes, person.Lunch))],
-        [.. _visits.Select(visit => Visit(Day.Patients[visit.Patient], visit))],
+        [.. Day.Patients.Select(Visit)],
         [.. Day.Patients.Select(patient => patient.Optional)],
         Prices())
     {
@@ -44,17 +39,16 @@ internal sealed class UnifiedModel
         Lunch = Day.Lunch is { } lunch ? new ShiftLunch(lunch.Opens, Day.BoundTheEnd ? lunch.Closes - lunch.Minutes : lunch.Closes, lunch.Minutes) : null,
     };
 
-    private ShiftVisit Visit(UnifiedPatient patient, (int Patient, int[] Services) visit)
+    // Services that have nothing to do with each other are given by two people in one window: the authors' validator does not ask for it, but every published solution does it.
+    private ShiftVisit Visit(UnifiedPatient patient, int index)
     {
-        (int least, int most) = patient.Gap ?? (0, 0);
-        return new ShiftVisit(
-            visit.Patient,
+        var visit = new ShiftVisit(
+            index,
             patient.Place,
             [.. patient.Windows.Select(window => new ShiftWindow(window.Opens, window.Closes))],
-            Part(patient, visit.Services[0]),
-            visit.Services.Length > 1 ? Part(patient, visit.Services[1]) : null,
-            least,
-            most);
+            Part(patient, 0),
+            patient.Services.Length > 1 ? Part(patient, 1) : null);
+        return patient.Services.Length == 1 ? visit : patient.Gap is { } gap ? visit with { LeastGap = gap.Least, MostGap = gap.Most } : visit.InOneWindow();
     }
 
     private ShiftPart Part(UnifiedPatient patient, int service)
