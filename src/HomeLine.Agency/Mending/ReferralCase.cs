@@ -51,16 +51,19 @@ internal static class ReferralCase
         }
 
         options.AddRange(soon.Answers.OrderBy(a => a.Price.Families).DistinctBy(a => a.Title).Take(2).Select(a => Pencilled(a, $"{a.Title}, second visit the next day", missing, referral, setting)));
-        // Without overtime others would have to move, up to three: shown so that nobody has to look for it, and never first.
-        if (soon.Answers.Any(a => a.Price.Overtime > 0) && Find(referral, setting, from, by, beforeDose, overtime: false).Answers.Where(a => a.Price.Families > 0).MinBy(a => a.Price.Families) is { } moving
-            && options.All(o => !o.Title.StartsWith(moving.Title, StringComparison.Ordinal)))
+        // Without overtime others would have to move, up to three: looked for so that nobody has to, and never first.
+        bool needsOvertime = soon.Answers.Any(a => a.Price.Overtime > 0);
+        MendAnswer? moving = needsOvertime
+            ? Find(referral, setting, from, by, beforeDose, overtime: false).Answers.Where(a => a.Price.Families > 0).MinBy(a => a.Price.Families)
+            : null;
+        if (moving is not null && options.All(o => !o.Title.StartsWith(moving.Title, StringComparison.Ordinal)))
             options.Add(Pencilled(moving, $"{moving.Title}, only if {DayWords.Count(moving.Price.Families, "family moves", "families move")}: not recommended", missing, referral, setting));
         options.Add(Decline(""));
         return new MendOffer
         {
             Facts = facts,
             Answers = [.. options.Select((o, i) => o with { Key = ((char)('A' + i)).ToString() })],
-            RuledOut = soon.RuledOut,
+            RuledOut = [.. soon.RuledOut, .. needsOvertime && moving is null ? ["Without overtime nobody has room in time, even if up to three families moved."] : ImmutableArray<string>.Empty],
         };
     }
 

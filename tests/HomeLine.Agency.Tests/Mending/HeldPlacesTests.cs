@@ -91,6 +91,18 @@ public sealed class HeldPlacesTests(PostgresCluster cluster)
         Assert.Contains(draft.Week.Visits, v => v.Nurse == "N1" && v.Day == place.Day && v.Start == place.Start);
     }
 
+    /// <summary>The evening nurse is beyond the river until after 19:30: moving three of his families does not bring him back in time.</summary>
+    [Fact]
+    public async Task That_no_way_without_overtime_was_found_is_said()
+    {
+        await using TestAgency agency = await OpenAsync(Provider.Sqlite, cluster, DemoAgency.At(9, 8, 20));
+
+        FiledTrouble trouble = await agency.ReportAsync(new CanWeTakeIt(Vervain));
+
+        Assert.Contains(trouble.Offer!.RuledOut, r => r.StartsWith("Without overtime nobody has room in time", StringComparison.Ordinal));
+        Assert.DoesNotContain(trouble.Offer.Answers, a => a.Title.StartsWith("Bramble Quickstile", StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task It_lapses_by_itself_or_is_let_go_with_a_reason()
     {
