@@ -46,31 +46,30 @@ public static class Planner
         var search = new WeekSearch(week);
         WeekState best = new Islands(week, options).Improve(search.First(cancel), progress, cancel);
         if (!cancel.IsCancellationRequested) best = search.WithGapsFilled(best, cancel);
-        var visits = new PlanWriting(week).Visits(best);
-        PlanScore score = ScoreOf(problem, visits, search.ScoreOf(best));
+        PlanScore score = week.TriesManyWays ? Written(problem, new PlanWriting(week).Visits(best)) : search.ScoreOf(best);
         if (KeptPublished(problem) is { } published && published.Score <= score) return published;
+        var visits = new PlanWriting(week).Visits(best);
         return new WeekPlan(visits, UnmetCare.List(week, search, best, visits, cancel: cancel), score);
     }
 
     /// <summary>
-    /// Proves how far a plan may be from the best there is: a lower bound of each tier in turn, up to the first that stays open. For weeks planned from nothing. Anytime: on
+    /// Proves how far a plan may be from the best there is: a lower bound of each tier in turn, up to the first that stays open. Visits that must stay are in every plan. Anytime: on
     /// cancellation what has been proven so far is returned. Plans with a second visit of a patient's day for safety are not counted.
     /// </summary>
     /// <param name="problem">The problem.</param>
     /// <param name="plan">A plan that keeps every rule.</param>
     /// <param name="options">How far to go; the defaults when left out.</param>
     /// <param name="cancel">Stops it.</param>
-    /// <exception cref="ArgumentException">The problem contradicts itself or has visits that must stay, or the plan breaks a rule.</exception>
+    /// <exception cref="ArgumentException">The problem contradicts itself, the plan breaks a rule, or a visit that must stay lies where no nurse-day can have it.</exception>
     public static WeekBound Bound(WeekProblem problem, WeekPlan plan, BoundOptions? options = null, CancellationToken cancel = default)
     {
         ProblemFaults.Refuse(problem);
         return new WeekBounding(problem, plan, options ?? new BoundOptions()).Of(cancel);
     }
 
-    /// <summary>While roads are closed the search counts the longer way all day; the plan is worth what its own trips take.</summary>
-    private static PlanScore ScoreOf(WeekProblem problem, ImmutableArray<PlannedVisit> visits, PlanScore searched)
+    /// <summary>What a plan is worth as it is written.</summary>
+    private static PlanScore Written(WeekProblem problem, ImmutableArray<PlannedVisit> visits)
     {
-        if (problem.RoadChanges.IsEmpty) return searched;
         var done = visits.SelectMany(v => v.Tasks).ToHashSet(StringComparer.Ordinal);
         return Checker.Check(problem, new WeekPlan(visits, [.. problem.Tasks.Where(t => !done.Contains(t.Id)).Select(t => new UnmetTask(t.Id, [], []))], default)).Score;
     }
@@ -99,8 +98,8 @@ public static class Planner
             : throw new ArgumentException("There is no published plan to mend.", nameof(problem));
         var day = new BrokenDay(problem, published, troubles);
         var table = new StandingTable(day.Problem, day.Problem.Published!, day.Changes);
-        var search = new MendSearch(table, day);
-        MendState state = search.Mend(options, cancel);
+        var search = new MendSearch(table, day, options);
+        MendState state = search.Mend(cancel);
         return new MendReport(table, day, problem, published).Of(search, state);
     }
 

@@ -55,11 +55,11 @@ internal static class FreedCase
         Shift? shift = problem.Nurses.First(n => n.Id == visit.Nurse).Shifts.FirstOrDefault(s => s.Day == setting.Calendar.Day(visit.Day) && !s.OnCall);
         WeekVisit? before = setting.Week.Visits
             .Where(v => v.Day == visit.Day && (v.Nurse == visit.Nurse || v.Second == visit.Nurse) && v.Start < visit.Start).MaxBy(v => v.Start);
-        int free = before is null
-            ? shift?.From ?? 0
-            : setting.Calendar.Minute(before.Day, before.Start) + before.Minutes + problem.Rules.DocumentationMinutes;
-        int from = before is null ? home : setting.Roads.PlaceOfPatient(before.Patient.Value), leave = Math.Max(free, setting.Now);
-        return leave + problem.TripMinutes(from, there, leave);
+        int leave = before is null
+            ? Math.Max(shift?.From ?? 0, setting.Now)
+            : Math.Max(setting.Calendar.Minute(before.Day, before.Start) + before.Minutes + problem.Rules.DocumentationMinutes, setting.Now);
+        int from = before is null ? home : setting.Roads.PlaceOfPatient(before.Patient.Value);
+        return leave + TripTimes.Of(problem).Leaving(from, there, leave);
     }
 
     /// <summary>The checker has to accept the earlier start as readily as the week as it stands.</summary>

@@ -75,8 +75,8 @@ internal sealed class MendWords(MendSetting setting)
         int driving = 0, overtime = 0;
         foreach ((string nurse, LocalDate day) in NurseDays(changes))
         {
-            var was = NurseDayFigures.Of(setting.Week, nurse, day, setting.Standing, setting.Roads);
-            var then = NurseDayFigures.Of(after, nurse, day, setting.Standing, setting.Roads);
+            var was = NurseDayFigures.Of(setting.Week, nurse, day, setting);
+            var then = NurseDayFigures.Of(after, nurse, day, setting);
             driving += then.Driving - was.Driving;
             overtime += then.Overtime - was.Overtime;
         }

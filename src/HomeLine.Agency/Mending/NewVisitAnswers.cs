@@ -56,8 +56,8 @@ internal sealed record NewVisitAnswers(ImmutableArray<MendAnswer> Answers, Immut
 
         if (visit.Second is { } second) people.Add(setting.People.Nurse(second, $"With {nurse}: {name} on {DayWords.When(visit)}."));
         PlannedWeek after = AppliedWeek.Of(setting.Week, [new VisitChange(null, visit, "", 0), .. moved]);
-        var then = NurseDayFigures.Of(after, visit.Nurse, visit.Day, setting.Standing, setting.Roads);
-        var was = NurseDayFigures.Of(setting.Week, visit.Nurse, visit.Day, setting.Standing, setting.Roads);
+        var then = NurseDayFigures.Of(after, visit.Nurse, visit.Day, setting);
+        var was = NurseDayFigures.Of(setting.Week, visit.Nurse, visit.Day, setting);
         int overtime = Math.Max(0, then.Overtime - was.Overtime);
         return new MendAnswer
         {

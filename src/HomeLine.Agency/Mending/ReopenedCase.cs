@@ -44,8 +44,8 @@ internal static class ReopenedCase
         int driving = 0, overtime = 0;
         foreach ((string nurse, LocalDate day) in days)
         {
-            var was = NurseDayFigures.Of(setting.Week, nurse, day, setting.Standing, setting.Roads);
-            var then = NurseDayFigures.Of(after, nurse, day, setting.Standing, setting.Roads);
+            var was = NurseDayFigures.Of(setting.Week, nurse, day, setting);
+            var then = NurseDayFigures.Of(after, nurse, day, setting);
             (driving, overtime) = (driving + then.Driving - was.Driving, overtime + then.Overtime - was.Overtime);
         }
 

@@ -64,12 +64,21 @@ internal sealed class WeekDifference(MendSetting setting)
         return $"{name} moves from {DayWords.Time(before.Start)} to {DayWords.Time(after.Start)}{with}, {way}{told}.";
     }
 
+    /// <summary>A nurse on call has no route: somebody has to reach her first.</summary>
+    private IEnumerable<string> OnCall(ImmutableArray<VisitChange> changes) => changes
+        .Where(c => c.After is { } after && after.Nurse != c.Before?.Nurse && IsOnCall(after))
+        .Select(c => $"{setting.People.NurseName(c.After!.Nurse)} is on call on {DayWords.Day(c.After.Day)}: reach her before the family is told.")
+        .Distinct();
+
+    private bool IsOnCall(WeekVisit visit) => setting.Standing.Problem.Nurses.First(n => n.Id == visit.Nurse).Shifts
+        .Any(s => s.OnCall && s.Day == setting.Calendar.Day(visit.Day));
+
     private string Crew(WeekVisit visit) => visit.Second is { } second
         ? $"{setting.People.NurseName(visit.Nurse)} and {setting.People.NurseName(second)}"
         : setting.People.NurseName(visit.Nurse);
 
     /// <summary>What a nurse who takes a visit over has to know before she sets off.</summary>
-    public ImmutableArray<string> Cautions(ImmutableArray<VisitChange> changes) => [.. changes
+    public ImmutableArray<string> Cautions(ImmutableArray<VisitChange> changes) => [.. OnCall(changes), .. changes
         .Where(c => c.Before is not null && c.After is not null && c.After.Nurse != c.Before.Nurse)
         .Where(c => !Materials.ChlorhexidineAllowed(setting.Agency.Files[c.After!.Patient], setting.Agency.Files.Policy, c.After.Day).Allowed)
         .Select(c => $"{setting.People.NurseName(c.After!.Nurse)} needs the kit without chlorhexidine for {setting.People.Name(c.After.Patient)}.")];

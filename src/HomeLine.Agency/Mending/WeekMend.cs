@@ -20,7 +20,8 @@ internal sealed class WeekMend(MendSetting setting)
     public MendOffer Of(ImmutableArray<Trouble> troubles)
     {
         WeekProblem problem = setting.Standing.Problem;
-        var options = new MendOptions(Rounds: RoundsFor(setting.Standing.Plan.Visits.Length));
+        // Care is not put into another visit here: a stored visit would lose what the other one was for.
+        var options = new MendOptions(Rounds: RoundsFor(setting.Standing.Plan.Visits.Length), Merges: false);
         MendedWeek best = Planner.Mend(problem, troubles, options);
         ImmutableArray<string> broken = [.. best.Broken.Select(b => b.Visit.Id)];
         if (broken.IsEmpty) return new MendOffer();

@@ -48,7 +48,18 @@ public sealed record CourierTime(IsoDayOfWeek Weekday, LocalTime At);
 /// <param name="Circuity">Road kilometres per straight kilometre.</param>
 /// <param name="Bands">Speeds, by the longest straight distance each holds for, ascending.</param>
 /// <param name="ParkingMinutes">Minutes from the car to the door.</param>
-public sealed record RoadFactors(double Circuity, ImmutableArray<SpeedBand> Bands, int ParkingMinutes);
+public sealed record RoadFactors(double Circuity, ImmutableArray<SpeedBand> Bands, int ParkingMinutes)
+{
+    /// <summary>Hours in which everybody drives slower, branch time; those of one weekday do not overlap.</summary>
+    public ImmutableArray<SlowTime> SlowTimes { get; init; } = [];
+}
+
+/// <summary>Hours of some weekdays in which everybody drives slower.</summary>
+/// <param name="Weekdays">On which days.</param>
+/// <param name="From">From when, branch time.</param>
+/// <param name="To">Until when, excluded.</param>
+/// <param name="SpeedPercent">Speed then, of a hundred of the usual one, 1 to 100.</param>
+public sealed record SlowTime(ImmutableArray<IsoDayOfWeek> Weekdays, LocalTime From, LocalTime To, int SpeedPercent);
 
 /// <summary>Speed for straight distances up to <paramref name="UpToKm"/>, included.</summary>
 public sealed record SpeedBand(double UpToKm, double KmPerHour);

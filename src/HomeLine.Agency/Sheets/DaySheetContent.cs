@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.WeekPlanning;
 using NodaTime;
 
 namespace HomeLine.Agency.Sheets;
@@ -33,6 +34,12 @@ public sealed record DayStop
     public required string AccessNotes { get; init; }
     public required int Minutes { get; init; }
     public required int TravelMinutesBefore { get; init; }
+
+    /// <summary>Where specimens are handed in after it; empty for nowhere.</summary>
+    public HandIn? HandIn { get; init; }
+
+    /// <summary>Minutes of driving there.</summary>
+    public int TravelToHandIn { get; init; }
 
     /// <summary>What to do, in order, with the last acceptable day of each.</summary>
     public required ImmutableArray<string> ToDo { get; init; }

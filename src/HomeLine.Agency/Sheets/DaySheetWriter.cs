@@ -15,7 +15,7 @@ internal static class DaySheetWriter
     public static DaySheetContent Of(NurseFile nurse, LocalDate day, AgencyAtHand agency, PlannedWeek week)
     {
         var patients = agency.Roster.Patients.ToDictionary(p => p.Id);
-        DayRoute route = DayRoute.Of(week, nurse.Id, day, RoadTravel.Of(agency.Roster));
+        DayRoute route = DayRoute.Of(agency.Roster, agency.Files, week, nurse.Id, day);
         return new DaySheetContent
         {
             AgencyName = agency.Roster.Profile.Name,
@@ -26,14 +26,15 @@ internal static class DaySheetWriter
             CoordinatorPhone = agency.Roster.Profile.DayPhone,
             OnCallPhone = agency.Roster.Profile.OnCallPhone,
             EmergencyNumber = agency.Roster.Profile.EmergencyNumber,
-            Stops = [.. route.Stops.Select(s => Stop(s.Visit, patients[s.Visit.Patient], nurse, s.TravelBefore, agency))],
+            Stops = [.. route.Stops.Select(s => Stop(s, patients[s.Visit.Patient], nurse, agency))],
             DrivingMinutes = route.DrivingMinutes,
             IsDemo = agency.Roster.Profile.IsDemo,
         };
     }
 
-    private static DayStop Stop(WeekVisit visit, Patient patient, NurseFile nurse, int travel, AgencyAtHand agency)
+    private static DayStop Stop(DayLeg leg, Patient patient, NurseFile nurse, AgencyAtHand agency)
     {
+        WeekVisit visit = leg.Visit;
         PatientCare care = agency.Files[patient.Id];
         CareAnswer answer = agency.Files.WhatIsDue(patient.Id, agency.Now);
         int range = (int)agency.Files.Policy.ValueOf("told.range", visit.Day);
@@ -48,7 +49,9 @@ internal static class DaySheetWriter
             Phone = patient.Phone,
             AccessNotes = patient.AccessNotes,
             Minutes = visit.Minutes,
-            TravelMinutesBefore = travel,
+            TravelMinutesBefore = leg.TravelBefore,
+            HandIn = leg.HandIn,
+            TravelToHandIn = leg.TravelToHandIn,
             ToDo = visit.Second == nurse.Id ? ["Second person: come with the nurse, start together."] : ToDo(visit, care, answer),
             Bring = KitList.Of(visit, care, agency.Files.Policy).Things,
             Unusual = Unusual(visit, patient, care, answer, nurse, agency),

@@ -26,12 +26,12 @@ internal static class LateStarts
         var ofVisit = records.Where(r => r.Visit is not null).GroupBy(r => r.Visit!).ToDictionary(g => g.Key, g => g.MaxBy(r => r.SignedAt)!, StringComparer.Ordinal);
         RoadTravel roads = RoadTravel.Of(agency.Roster);
         var calendar = new PlanCalendar(agency.Roster.Profile.Zone, week.FirstDay, 7);
-        ImmutableArray<RoadChange> closures = StandingClosures.Changes(agency.Closures, agency.Roster, calendar);
-        return [.. agency.Roster.Nurses.Select(nurse => Of(nurse, agency, week, ofVisit, roads, calendar, closures)).OfType<LateStart>()];
+        var trips = new TripTimes(roads.Times, StandingClosures.Changes(agency.Closures, agency.Roster, calendar), roads.SlowHoursOf(calendar));
+        return [.. agency.Roster.Nurses.Select(nurse => Of(nurse, agency, week, ofVisit, roads, calendar, trips)).OfType<LateStart>()];
     }
 
     private static LateStart? Of(NurseFile nurse, AgencyAtHand agency, PlannedWeek week, Dictionary<string, VisitRecord> records, RoadTravel roads,
-        PlanCalendar calendar, ImmutableArray<RoadChange> closures)
+        PlanCalendar calendar, TripTimes trips)
     {
         ImmutableArray<WeekVisit> day = [.. week.Visits
             .Where(v => v.Day == agency.Today && v.Held is null && (v.Nurse == nurse.Id || v.Second == nurse.Id)).OrderBy(v => v.Start)];
@@ -42,8 +42,7 @@ internal static class LateStarts
         LocalDateTime left = (record.LeftAt ?? record.ArrivedAt + Duration.FromMinutes(last.Minutes)).InZone(agency.Roster.Profile.Zone).LocalDateTime;
         int charting = (int)agency.Files.Policy.ValueOf("visit.documentation", agency.Today), range = (int)agency.Files.Policy.ValueOf("told.range", agency.Today);
         LocalDateTime free = left.PlusMinutes(charting);
-        int from = roads.PlaceOfPatient(last.Patient.Value), to = roads.PlaceOfPatient(next.Patient.Value), leave = calendar.Minute(free);
-        int road = closures.FirstOrDefault(c => leave >= c.From && leave < c.To)?.Travel.Minutes(from, to) ?? roads.Times.Minutes(from, to);
+        int road = trips.Leaving(roads.PlaceOfPatient(last.Patient.Value), roads.PlaceOfPatient(next.Patient.Value), calendar.Minute(free));
         // Where no road leads no time can be said; the closure itself names the visit.
         if (road >= ITravelTimes.Unreachable) return null;
         LocalDateTime there = free.PlusMinutes(road);

@@ -52,7 +52,7 @@ public sealed class AskMyDay(IDbContextFactory<AgencyDb> databases, AgencyClock 
     {
         PlannedWeek planned = week ?? new PlannedWeek { FirstDay = AgencyAtHand.WeekOf(day), Visits = [] };
         DaySheetContent sheet = DaySheetWriter.Of(nurse, day, agency, planned);
-        ImmutableArray<WeekVisit> visits = [.. DayRoute.Of(planned, nurse.Id, day, RoadTravel.Of(agency.Roster)).Stops.Select(s => s.Visit)];
+        ImmutableArray<WeekVisit> visits = [.. planned.Visits.Where(v => v.Day == day && (v.Nurse == nurse.Id || v.Second == nurse.Id)).OrderBy(v => v.Start)];
         ImmutableArray<MyStop> stops = [.. visits.Zip(sheet.Stops, (visit, stop) => Stop(visit, stop, nurse, agency, [.. recorded[visit.Id]]))];
         return new MyDay
         {

@@ -41,6 +41,7 @@ public sealed record DraftBoard(
         ILookup<(string, LocalDate), WeekVisit> seats = week.Week.Visits
             .SelectMany(v => v.Second is { } second ? new[] { (v.Nurse, v), (second, v) } : [(v.Nurse, v)])
             .ToLookup(s => (s.Item1, s.v.Day), s => s.v);
+        TripTimes trips = TripTimes.Of(week.Hand.Problem);
         return new DraftBoard(
             week.FirstDay, week.Revision, week.Week.Version, days,
             [.. week.Agency.Roster.Nurses.Select(n => new DraftNurse(n.Id, n.Name, n.Credential, [.. days.Select(d => Day(n, d))]))],
@@ -50,20 +51,23 @@ public sealed record DraftBoard(
         {
             Shift? shift = week.Hand.Problem.Nurses.First(n => n.Id == nurse.Id).Shifts.FirstOrDefault(s => s.Day == week.Calendar.Day(day) && !s.OnCall);
             var stops = ImmutableArray.CreateBuilder<DraftStop>();
-            int home = week.Needs.Roads.PlaceOfNurse(nurse.Id), here = home, driving = 0, leave = -1;
+            var handIns = HandIns.Of(week.Agency.Roster, week.Agency.Files, week.Week, nurse.Id, day, week.Needs.Roads).ToDictionary(h => h.After);
+            int home = week.Needs.Roads.PlaceOfNurse(nurse.Id), here = home, driving = 0, leave = 0;
             foreach (WeekVisit visit in seats[(nurse.Id, day)].OrderBy(v => v.Start))
             {
+                handIns.TryGetValue(visit.Id, out HandIn? handIn);
                 int there = week.Needs.Roads.PlaceOfPatient(visit.Patient.Value), start = week.Calendar.Minute(visit.Day, visit.Start);
-                int travel = week.Hand.Problem.TripMinutes(here, there, leave < 0 ? start - week.Needs.Roads.Times.Minutes(here, there) : leave);
-                stops.Add(Stop(nurse, visit, travel));
-                driving += travel;
-                here = there;
-                leave = start + visit.Minutes + week.Hand.Problem.Rules.DocumentationMinutes;
+                int travel = stops.Count == 0 ? trips.Reaching(here, there, start) : trips.Leaving(here, there, leave);
+                (here, leave) = (there, start + visit.Minutes + week.Hand.Problem.Rules.DocumentationMinutes);
+                int toDrop = handIn is null ? 0 : trips.Leaving(here, handIn.Place, leave);
+                stops.Add(Stop(nurse, visit, travel) with { HandIn = handIn, TravelToHandIn = toDrop });
+                driving += travel + toDrop;
+                if (handIn is not null) (here, leave) = (handIn.Place, week.Calendar.Minute(day, handIn.Leave));
             }
 
-            int way = stops.Count == 0 ? 0 : week.Hand.Problem.TripMinutes(here, home, leave);
-            driving += way;
-            int back = stops.Count == 0 ? 0 : Minute(stops[^1].Visit.Start) + stops[^1].Visit.Minutes + week.Hand.Problem.Rules.DocumentationMinutes + way;
+            int wayHome = stops.Count == 0 ? 0 : trips.Leaving(here, home, leave);
+            driving += wayHome;
+            int back = stops.Count == 0 ? 0 : leave + wayHome - week.Calendar.Minute(day, LocalTime.Midnight);
             return new DraftDay(
                 day,
                 shift is null ? null : week.Calendar.Local(shift.From).TimeOfDay,
@@ -88,8 +92,6 @@ public sealed record DraftBoard(
                 told is null ? week.Published is not null : VisitWords.Place(told) != VisitWords.Place(visit));
         }
     }
-
-    private static int Minute(LocalTime time) => (time.Hour * 60) + time.Minute;
 }
 
 /// <summary>One nurse's week.</summary>
@@ -129,4 +131,10 @@ public sealed record DraftStop(
     WeekVisit Visit, string PatientName, string Place, bool AsSecond, int TravelBefore, bool IsLate, string WhyItStays, bool IsPinned, WeekVisit? Told, bool IsChanged)
 {
     public LocalTime End => Visit.Start.PlusMinutes(Visit.Minutes);
+
+    /// <summary>Where specimens are handed in after it; empty for nowhere.</summary>
+    public HandIn? HandIn { get; init; }
+
+    /// <summary>Minutes of driving there.</summary>
+    public int TravelToHandIn { get; init; }
 }

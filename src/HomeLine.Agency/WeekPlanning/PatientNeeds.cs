@@ -93,6 +93,12 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
             return;
         }
 
+        if (chore.Order is { } ordered && Undelivered(ordered) is { } undelivered)
+        {
+            notPlannable.Add(new UnmetNeed(patient.Id, Label(chore), [undelivered], []));
+            return;
+        }
+
         int opens = Math.Max(calendar.Minute(window.Opens), span.From);
         if (chore.Order?.NotBefore is { } delivered) opens = Math.Max(opens, calendar.Minute(delivered));
         if (window.Standing == WindowStanding.Ordered && lateFrom <= calendar.Minute(setting.Now))
@@ -213,6 +219,19 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
     /// <summary>A level is drawn before a dose: without the dose times any moment would be a guess.</summary>
     private static readonly PlanningReason LevelWithoutDoseTimes = new(
         DecisionCodes.LevelWithoutDoseTimes, "The dose times are not known.", "Ask the pharmacist for the dose times first.");
+
+    /// <summary>Why what has to be delivered first may not come: nobody knows when, or nobody is known to be at home to receive it.</summary>
+    private PlanningReason? Undelivered(CareOrder order)
+    {
+        if (order.AwaitsDelivery)
+            return new PlanningReason("delivery-unknown", "When the drug comes to the home is not known.", "Ask the pharmacist for the day and time of the delivery.");
+        if (order.NotBefore is not { } by || calendar.Minute(by) <= calendar.Minute(setting.Now) || patient.AccessTimes.IsEmpty) return null;
+        bool somebody = patient.AccessTimes.Any(a => (a.Weekdays.IsEmpty || a.Weekdays.Contains(by.DayOfWeek)) && a.From <= by.TimeOfDay);
+        return somebody ? null : new PlanningReason(
+            "delivery-no-receiver",
+            $"The drug comes on {by.Date:uuuu-MM-dd} by {by.TimeOfDay:HH:mm}, and nobody is known to be at home to receive it.",
+            "Ask the family who receives it, or the pharmacist for another day.");
+    }
 
     private static PlanningReason OrderedDayPassed(LocalDate day) => new(
         "ordered-day-passed",

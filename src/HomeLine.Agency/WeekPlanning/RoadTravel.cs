@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using HomeLine.Agency.Roster;
 using HomeLine.Planning.Problem;
+using NodaTime;
 using PlanMap = HomeLine.Planning.Problem;
 
 namespace HomeLine.Agency.WeekPlanning;
@@ -16,15 +17,18 @@ public sealed class RoadTravel
     private readonly ImmutableDictionary<string, int> nursePlaces;
     private readonly ImmutableArray<int> dropPlaces;
     private readonly ImmutableArray<(string Id, Roster.MapPoint Home)> homes;
+    private readonly ImmutableArray<SlowTime> slow;
 
     private RoadTravel(
         ITravelTimes times,
         ImmutableDictionary<string, int> patientPlaces,
         ImmutableDictionary<string, int> nursePlaces,
         ImmutableArray<int> dropPlaces,
-        ImmutableArray<(string Id, Roster.MapPoint Home)> homes)
+        ImmutableArray<(string Id, Roster.MapPoint Home)> homes,
+        ImmutableArray<SlowTime> slow)
     {
         this.homes = homes;
+        this.slow = slow;
         Times = times;
         this.patientPlaces = patientPlaces;
         this.nursePlaces = nursePlaces;
@@ -38,6 +42,18 @@ public sealed class RoadTravel
     public int PlaceOfNurse(string id) => nursePlaces[id];
 
     public int PlaceOfDrop(int index) => dropPlaces[index];
+
+    /// <summary>Trips of a date by the minute of its day, on the roads as usual.</summary>
+    public TripTimes On(LocalDate date) => new(Times, [], SlowOn(date.DayOfWeek, 0));
+
+    /// <summary>The slow hours of a horizon.</summary>
+    public ImmutableArray<SlowHours> SlowHoursOf(PlanCalendar calendar) =>
+        slow.IsEmpty ? [] : [.. Enumerable.Range(0, calendar.DayCount).SelectMany(day => SlowOn(calendar.Date(day).DayOfWeek, day * PlanCalendar.MinutesADay))];
+
+    private ImmutableArray<SlowHours> SlowOn(IsoDayOfWeek weekday, int midnight) =>
+        [.. slow.Where(s => s.Weekdays.Contains(weekday)).Select(s => new SlowHours(midnight + MinuteOf(s.From), midnight + MinuteOf(s.To), s.SpeedPercent))];
+
+    private static int MinuteOf(LocalTime time) => (time.Hour * 60) + time.Minute;
 
     public static RoadTravel Of(AgencyRoster roster)
     {
@@ -60,7 +76,7 @@ public sealed class RoadTravel
         var patients = roster.Patients.ToImmutableDictionary(p => p.Id.Value, p => Add(p.Home));
         var nurses = roster.Nurses.ToImmutableDictionary(n => n.Id, n => Add(n.Home));
         ImmutableArray<int> drops = [.. roster.Map.Drops.Select(d => Add(d.At))];
-        return new RoadTravel(Between(roster.Map, points.ToImmutable()), patients, nurses, drops, homes);
+        return new RoadTravel(Between(roster.Map, points.ToImmutable()), patients, nurses, drops, homes, roster.Map.Roads.SlowTimes);
     }
 
     /// <summary>Travel on the agency's map between any points, closed crossings left out.</summary>

@@ -48,6 +48,12 @@ public sealed record BoardStop(
     /// <summary>Lines of the patient that must not be used as usual, each with its reason.</summary>
     public ImmutableArray<string> Locks { get; init; } = [];
 
+    /// <summary>Where specimens are handed in after it; empty for nowhere.</summary>
+    public HandIn? HandIn { get; init; }
+
+    /// <summary>Minutes of driving there.</summary>
+    public int TravelToHandIn { get; init; }
+
     /// <summary>Length of the arrival range a family is told, minutes; the agency's policy.</summary>
     public int ToldMinutes { get; init; }
 }

@@ -18,7 +18,6 @@ public static class WeekBoards
         StandingWeek standing = StandingWeek.Of(roster, files, week, now).WithClosures(closures.IsDefault ? [] : closures, roster);
         CheckReport check = Checker.Check(standing.Problem, standing.Plan);
         ImmutableArray<LocalDate> days = [.. Enumerable.Range(0, 7).Select(week.FirstDay.PlusDays)];
-        RoadTravel roads = RoadTravel.Of(roster);
         var patients = roster.Patients.ToDictionary(p => p.Id);
         var tasks = standing.Problem.Tasks.ToDictionary(t => t.Id);
         var locks = week.Visits.Select(v => v.Patient).Distinct().ToDictionary(p => p, p => LocksOf(files, p, now));
@@ -26,7 +25,7 @@ public static class WeekBoards
             n.Id,
             n.Name,
             n.Credential,
-            [.. days.Select(d => Cell(n, d, week, roster, patients, tasks, roads, standing, locks))]));
+            [.. days.Select(d => Cell(n, d, week, roster, files, patients, tasks, standing, locks))]));
         return new WeekBoard(week, isDraft, days, [.. rows], week.Unmet, check, plannedAt);
     }
 
@@ -35,18 +34,19 @@ public static class WeekBoards
         LocalDate day,
         PlannedWeek week,
         AgencyRoster roster,
+        CareFiles files,
         Dictionary<LineCare.Lines.PatientId, Patient> patients,
         Dictionary<string, CareTask> tasks,
-        RoadTravel roads,
         StandingWeek standing,
         Dictionary<LineCare.Lines.PatientId, ImmutableArray<string>> locks)
     {
         WorkingTime? hours = nurse.Week.FirstOrDefault(w => w.Weekday == day.DayOfWeek && !w.OnCall);
         string absence = NurseCalendar.AbsenceOn(nurse, day);
         var stops = ImmutableArray.CreateBuilder<BoardStop>();
-        DayRoute route = DayRoute.Of(week, nurse.Id, day, roads, standing);
-        foreach ((WeekVisit visit, int travel) in route.Stops)
+        DayRoute route = DayRoute.Of(roster, files, week, nurse.Id, day, standing);
+        foreach (DayLeg leg in route.Stops)
         {
+            WeekVisit visit = leg.Visit;
             Patient patient = patients[visit.Patient];
             tasks.TryGetValue(visit.Id, out CareTask? task);
             bool late = task is not null && standing.Calendar.Minute(visit.Day, visit.Start) >= task.LateFrom;
@@ -55,12 +55,14 @@ public static class WeekBoards
                 patient.Name,
                 DueRows.PlaceOf(patient, roster.Map),
                 visit.Second == nurse.Id,
-                travel,
+                leg.TravelBefore,
                 visit.Start.PlusMinutes(visit.Minutes),
                 late,
                 Why(visit, task, standing))
             {
                 Locks = locks[visit.Patient],
+                HandIn = leg.HandIn,
+                TravelToHandIn = leg.TravelToHandIn,
                 ToldMinutes = standing.Problem.Rules.ToldRangeMinutes,
             });
         }

@@ -77,6 +77,7 @@ public sealed record WeekDemand(
             DayCount = calendar.DayCount,
             Now = Math.Max(0, calendar.Minute(now)),
             Travel = roads.Times,
+            SlowHours = roads.SlowHoursOf(calendar),
             Nurses = [.. roster.Nurses.Select(n => NurseCalendar.Of(n, roads, calendar, files.Policy, roster.Profile.CompactStates))],
             Patients = [.. roster.Patients.Select(p => PatientHomes.Of(p, files[p.Id], files.Policy, roads, calendar, [.. records[p.Id]], now))],
             Tasks = tasks,
@@ -85,16 +86,17 @@ public sealed record WeekDemand(
         };
     }
 
-    private static PlanningRules Rules(PolicyBook policy, LocalDate date) => new(
+    internal static PlanningRules Rules(PolicyBook policy, LocalDate date) => new(
         DocumentationMinutes: (int)policy.ValueOf("visit.documentation", date),
         RestBetweenShiftsMinutes: 60 * (int)policy.ValueOf("shift.rest.min", date),
         ToldRangeMinutes: (int)policy.ValueOf("told.range", date),
         LateStepPoints: (int)policy.ValueOf("risk.late.first", date))
     {
         FrozenAheadMinutes = (int)policy.ValueOf("frozen.ahead", date),
+        HandInMinutes = (int)policy.ValueOf("specimen.handin", date) is > 0 and var minutes ? minutes : null,
     };
 
-    private static ImmutableArray<DropPoint> DropPoints(AgencyRoster roster, RoadTravel roads, PlanCalendar calendar) =>
+    internal static ImmutableArray<DropPoint> DropPoints(AgencyRoster roster, RoadTravel roads, PlanCalendar calendar) =>
         [.. roster.Map.Drops.Select((drop, i) => new DropPoint(
             drop.Name,
             roads.PlaceOfDrop(i),

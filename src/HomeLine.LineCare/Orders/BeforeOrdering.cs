@@ -64,7 +64,7 @@ public static class BeforeOrdering
         ArgumentNullException.ThrowIfNull(order);
         if (order.FirstDose is not { } facts) return [];
         var day = order.Dates.IsDefaultOrEmpty ? LocalDate.Max(order.StartsOn, now.InZone(care.Zone).Date) : order.Dates.Min();
-        var starts = (order.NotBefore is { } drug && drug.Date >= day ? drug : day.At(order.StartFrom ?? LocalTime.Midnight)).InZoneLeniently(care.Zone);
+        var starts = (order.NotBefore is { } drug && drug.Date >= day && !order.AwaitsDelivery ? drug : day.At(order.StartFrom ?? LocalTime.Midnight)).InZoneLeniently(care.Zone);
         return [.. FirstDoseGate.WhyNot(order, starts, order.WorkMinutes ?? FirstDoseGate.StayMinutes(facts, day, policy), policy)
             .Select(reason => new RecordingReply(reason.Code, ReplyWeight.Tell, order.Line, null, null, $"{reason.Sentence} The first dose is not planned before that is settled."))];
     }

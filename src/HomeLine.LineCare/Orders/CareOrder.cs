@@ -105,8 +105,17 @@ public sealed record CareOrder
     /// <summary>Minutes of the item itself; empty for policy.</summary>
     public int? WorkMinutes { get; init; }
 
-    /// <summary>The drug or kit is in the home from this local moment; nothing may start before.</summary>
+    /// <summary>Stands in <see cref="NotBefore"/> while a delivery is awaited and its time is not known: nothing may start before it is.</summary>
+    public static readonly LocalDateTime DeliveryNotKnown = new(9999, 12, 31, 0, 0);
+
+    /// <summary>
+    /// The drug or kit is in the home from this local moment; nothing may start before. Empty when it needs no delivery; <see cref="DeliveryNotKnown"/> when it does and
+    /// nobody knows yet when it comes.
+    /// </summary>
     public LocalDateTime? NotBefore { get; init; }
+
+    /// <summary>A delivery is awaited and its time is not known.</summary>
+    public bool AwaitsDelivery => NotBefore == DeliveryNotKnown;
 
     /// <summary>The specimen must reach the courier the same day.</summary>
     public bool NeedsCourier { get; init; }

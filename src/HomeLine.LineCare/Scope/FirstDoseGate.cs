@@ -37,7 +37,7 @@ public static class FirstDoseGate
     {
         ArgumentNullException.ThrowIfNull(order);
         if (order.FirstDose is not { } facts) return [];
-        Instant? inHome = order.NotBefore?.InZoneLeniently(starts.Zone).ToInstant();
+        Instant? inHome = order.AwaitsDelivery ? null : order.NotBefore?.InZoneLeniently(starts.Zone).ToInstant();
         return WhyNot(
             new FirstDose(starts, Duration.FromMinutes(stayMinutes), Duration.FromMinutes(facts.InfusingMinutes), facts.AllergyHistoryTaken, facts.KitGoodThrough, inHome, []), policy);
     }

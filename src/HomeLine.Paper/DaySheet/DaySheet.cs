@@ -21,7 +21,7 @@ public static class DaySheet
         RunningHeader = $"{content.NurseName}, {PlainDates.Day(content.Day)}. {Numbers(content)}",
         Footer = $"Plan version {content.PlanVersion}, printed {PlainDates.Moment(content.PrintedAt)}. "
             + $"May be out of date: check version {content.PlanVersion}.",
-        Blocks = [.. Top(content), .. content.Stops.Select((stop, index) => Stop(stop, index + 1))],
+        Blocks = [.. Top(content), .. content.Stops.SelectMany((stop, index) => StopAndHandIn(stop, index + 1))],
     };
 
     private static string Numbers(DaySheetContent content) =>
@@ -48,6 +48,18 @@ public static class DaySheet
         1 => "1 visit",
         _ => string.Create(CultureInfo.InvariantCulture, $"{stops.Length} visits"),
     };
+
+    private static IEnumerable<Block> StopAndHandIn(DayStop stop, int number)
+    {
+        yield return Stop(stop, number);
+        if (stop.HandIn is not { } handIn) yield break;
+        yield return new Callout(
+            $"{PlainDates.Time(handIn.At)}  Hand in: {handIn.Drop}",
+            [
+                new Paragraph($"Specimens of {string.Join(", ", handIn.Patients)}, with the {PlainDates.Time(handIn.Courier)} collection. "
+                    + $"{stop.TravelToHandIn} minutes’ drive before."),
+            ]);
+    }
 
     private static Callout Stop(DayStop stop, int number) => new(
         $"{number}. {PlainDates.Time(stop.Start)}  {stop.PatientName}",

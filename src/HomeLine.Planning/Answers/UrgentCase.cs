@@ -70,7 +70,7 @@ internal sealed class UrgentCase
     public int StartAfter(int arrival, int minutes)
     {
         int start = Visit.StartAfter(arrival);
-        return start < 0 || start > DrawLimits.Latest(start, minutes) || !PushTrial.TiesHold(Staying, Visit, start) ? -1 : start;
+        return start < 0 || !DrawLimits.Holds(start, minutes) || !PushTrial.TiesHold(Staying, Visit, start) ? -1 : start;
     }
 
     /// <summary>The new visit with a nurse, not yet timed.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
 
 namespace HomeLine.Planning.Bounding;
@@ -18,10 +19,11 @@ internal sealed class BoundWeek
     {
         Problem = problem;
         var patients = problem.Patients.Select((p, i) => (p.Id, i)).ToDictionary(p => p.Id, p => p.i, StringComparer.Ordinal);
+        var stays = problem.FixedVisits().SelectMany(v => v.Tasks, (v, t) => (Visit: v, Task: t)).ToDictionary(p => p.Task, p => p.Visit, StringComparer.Ordinal);
         Units =
         [
-            .. problem.Tasks.GroupBy(t => t.Together is { } together ? (t.Patient, together) : ("", t.Id))
-                .Select((g, i) => new CareUnit(problem, i, [.. g], patients[g.First().Patient])),
+            .. problem.Tasks.GroupBy(t => stays.TryGetValue(t.Id, out PlannedVisit? visit) ? ("visit", visit.Id) : t.Together is { } together ? (t.Patient, together) : ("", t.Id))
+                .Select((g, i) => new CareUnit(problem, i, [.. g], patients[g.First().Patient]) { Fixed = stays.GetValueOrDefault(g.First().Id) }),
         ];
         UnitOfTask = Units.SelectMany(u => u.Tasks, (u, t) => (t.Id, u.Index)).ToDictionary(p => p.Id, p => p.Index, StringComparer.Ordinal);
         Days =
@@ -29,11 +31,13 @@ internal sealed class BoundWeek
             .. problem.Nurses.SelectMany((n, i) => n.Shifts.Where(s => !s.OnCall && s.Day >= 0 && s.Day < problem.DayCount).Select(s => (Nurse: i, Shift: s)))
                 .Select((d, i) => new NurseDay(i, d.Nurse, d.Shift, problem.Nurses[d.Nurse].MaxVisitsADay, [])),
         ];
-        ILookup<int, CareUnit> ofPatient = Units.ToLookup(u => u.Patient);
+        ILookup<int, CareUnit> ofPatient = Units.Where(u => u.Fixed is null).ToLookup(u => u.Patient);
         foreach (NurseDay day in Days)
         {
             for (int p = 0; p < problem.Patients.Length; p++) Fill(day, p, [.. ofPatient[p]]);
         }
+
+        foreach (CareUnit unit in Units.Where(u => u.Fixed is not null)) Stay(unit, unit.Fixed!);
     }
 
     public WeekProblem Problem { get; }
@@ -54,6 +58,18 @@ internal sealed class BoundWeek
         CareUnit[] able = licensed ? [.. today.Where(u => u.Skills.All(nurse.Skills.Contains))] : [];
         Bundles(day, patient, able, second: false);
         if (home.CrewSize > 1) Bundles(day, patient, today, second: true);
+    }
+
+    /// <summary>A visit that must stay: on its nurse's day (and its second person's) at its start; its care has no other place, so every plan has it there.</summary>
+    private void Stay(CareUnit unit, PlannedVisit visit)
+    {
+        int bundle = _bundles++;
+        foreach ((string? nurse, bool second) in new[] { (visit.Nurse, false), (visit.Second, true) })
+        {
+            if (nurse is null) continue;
+            NurseDay day = Days.First(d => Problem.Nurses[d.Nurse].Id == nurse && d.Shift.Day == StayingVisits.DayOf(visit.Start));
+            day.Nodes.Add(Node(day, unit.Patient, [unit], second, visit.Minutes + Problem.Rules.DocumentationMinutes, visit.Start, visit.Start, bundle));
+        }
     }
 
     private void Bundles(NurseDay day, int patient, CareUnit[] units, bool second)

@@ -19,6 +19,9 @@ internal sealed class CareUnit
         foreach (CareTask task in tasks) Unmet[task.Critical ? 0 : 1] += LatePoints.Unmet(problem, task);
     }
 
+    /// <summary>The visit that must stay and does this care; empty when it is still to be planned. Then it is done there and nowhere else.</summary>
+    public Plans.PlannedVisit? Fixed { get; init; }
+
     public int Index { get; }
 
     public CareTask[] Tasks { get; }

@@ -24,12 +24,13 @@ internal sealed class WeekBounding
     private readonly long?[] _limits = new long?[6];
     private readonly List<TierBound> _found = [];
 
-    /// <exception cref="ArgumentException">The plan breaks a rule, or the week has visits that must stay.</exception>
+    /// <exception cref="ArgumentException">The plan breaks a rule, or a visit that must stay lies where no nurse-day can have it.</exception>
     public WeekBounding(WeekProblem problem, WeekPlan plan, BoundOptions options)
     {
-        if (!problem.FixedVisits().IsEmpty) throw new ArgumentException("A bound is for a week planned from nothing: this one has visits that must stay.", nameof(problem));
         CheckReport report = Checker.Check(problem, plan);
         if (!report.Accepted) throw new ArgumentException($"The plan breaks a rule: {report.Findings[0].Reason.Sentence}", nameof(plan));
+        problem = LeastTravel.Of(problem);
+        StayingVisits.Refuse(problem);
         (_problem, _options, _planned) = (problem, options, report.Score);
         _week = new BoundWeek(problem);
         _rows = new Rows(_week);
@@ -91,7 +92,7 @@ internal sealed class WeekBounding
     /// <summary>The visit costs more in a closed tier than its care does at best, so no plan as good as this one makes it.</summary>
     private bool IsOut(VisitNode node)
     {
-        if (node.IsSecond) return false;
+        if (node.IsSecond || node.Units[0].Fixed is not null) return false;
         for (int t = 0; t < _byVisit.Length; t++)
         {
             if (!_byVisit[t]) continue;
@@ -117,6 +118,7 @@ internal sealed class WeekBounding
 
     private bool UnmetIsOut(CareUnit unit)
     {
+        if (unit.Fixed is not null) return true;
         for (int t = 0; t < _byVisit.Length; t++)
         {
             if (_byVisit[t] && unit.Unmet[t] > _best[unit.Index][t]) return true;

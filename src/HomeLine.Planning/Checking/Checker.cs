@@ -27,11 +27,13 @@ public sealed record CheckReport(ImmutableArray<Finding> Findings, PlanScore Sco
 /// <param name="Visits">Nurse visits.</param>
 /// <param name="HomeMinutes">Minutes in homes.</param>
 /// <param name="ChartingMinutes">Documentation minutes.</param>
-/// <param name="DrivingMinutes">Driving minutes, first and last leg included.</param>
+/// <param name="DrivingMinutes">Driving minutes, first and last leg included, ways to drop points not.</param>
 /// <param name="OvertimeMinutes">Minutes past the end of a shift.</param>
 /// <param name="NurseDays">Nurse-days rostered in the horizon.</param>
 /// <param name="ShiftMinutes">Rostered shift minutes.</param>
 /// <param name="LateTasks">Tasks done late.</param>
+/// <param name="DropStops">Stops at drop points to hand specimens in.</param>
+/// <param name="DropMinutes">Minutes these add to the way: driving, not counted above, and handing in.</param>
 public sealed record PlanFigures(
     int Visits,
     int HomeMinutes,
@@ -40,7 +42,9 @@ public sealed record PlanFigures(
     int OvertimeMinutes,
     int NurseDays,
     int ShiftMinutes,
-    int LateTasks);
+    int LateTasks,
+    int DropStops = 0,
+    int DropMinutes = 0);
 
 /// <summary>
 /// Re-derives every hard rule and the score from plan and problem. Shares no code with the search: only the data types and the travel times.

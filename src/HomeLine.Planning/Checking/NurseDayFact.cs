@@ -21,6 +21,12 @@ internal sealed class NurseDayFact
         _facts = facts;
         Shift = nurse.Shifts.FirstOrDefault(s => s.Day == day);
         Departure = visits[0].Visit.Start - FirstLeg(nurse.Home, visits[0]);
+        if (facts.Problem.Rules.HandInMinutes is { } handIn)
+        {
+            (Drops, List<int> late) = new DropReading(facts, nurse, visits, handIn).Read();
+            LateSpecimens = [.. late.Select(i => visits[i])];
+        }
+
         Walk();
     }
 
@@ -47,6 +53,12 @@ internal sealed class NurseDayFact
 
     public long Overtime => Shift is null ? 0 : Math.Max(0, Return - Shift.To);
 
+    /// <summary>Stops at drop points, where the nurse makes them; their minutes are part of the driving.</summary>
+    public List<DropFact> Drops { get; } = [];
+
+    /// <summary>Visits whose specimen she brings to no drop point in time.</summary>
+    public ImmutableArray<VisitFact> LateSpecimens { get; } = [];
+
     /// <summary>Whether the break has a place, or none is due.</summary>
     public bool BreakFits { get; private set; } = true;
 
@@ -69,11 +81,17 @@ internal sealed class NurseDayFact
             .OrderBy(d => d.Day).ThenBy(d => d.Nurse.Id, StringComparer.Ordinal);
     }
 
-    private long Leg(int from, int to, long leave) => _facts.TripMinutes(from, to, leave);
+    private long Leg(int from, int to, long leave) => _facts.Trips.Leaving(from, to, leave);
 
-    /// <summary>The way to the first visit, by the time it would be left for on ordinary roads.</summary>
-    private long FirstLeg(int home, VisitFact first) =>
-        Leg(home, first.Patient!.Place, first.Visit.Start - (long)_facts.Problem.Travel.Minutes(home, first.Patient.Place));
+    /// <summary>The way to the first visit, left for as late as it can be.</summary>
+    private long FirstLeg(int home, VisitFact first) => _facts.Trips.Reaching(home, first.Patient!.Place, first.Visit.Start);
+
+    /// <summary>The way on from a visit, a stop at a drop point included.</summary>
+    private long WayOn(int position)
+    {
+        int next = position + 1 < Visits.Length ? Visits[position + 1].Patient!.Place : Nurse.Home;
+        return Leg(Visits[position].Patient!.Place, next, LeaveOf(Visits[position])) + Drops.Where(d => d.After == position).Sum(d => d.Minutes);
+    }
 
     private long LeaveOf(VisitFact v) => (long)v.Visit.Start + v.Visit.Minutes + _charting;
 
@@ -85,7 +103,7 @@ internal sealed class NurseDayFact
         if (Shift is not null && Departure < Shift.From && !allFixed) TooFar.Add((Visits[0], Shift.From - Departure));
         for (int i = 1; i < Visits.Length; i++)
         {
-            long leg = Leg(Visits[i - 1].Patient!.Place, Visits[i].Patient!.Place, LeaveOf(Visits[i - 1]));
+            long leg = WayOn(i - 1);
             long arrival = LeaveOf(Visits[i - 1]) + leg;
             Driving += leg;
             allFixed &= Visits[i].Fixed;
@@ -93,7 +111,7 @@ internal sealed class NurseDayFact
             else if (!allFixed) TooFar.Add((Visits[i], arrival - Visits[i].Visit.Start));
         }
 
-        long home = Leg(Visits[^1].Patient!.Place, Nurse.Home, LeaveOf(Visits[^1]));
+        long home = WayOn(Visits.Length - 1);
         Driving += home;
         Return = LeaveOf(Visits[^1]) + home;
         if (Shift is { LunchMinutes: > 0 }) PlaceBreak(Shift);
@@ -106,7 +124,7 @@ internal sealed class NurseDayFact
         for (int i = 1; i < Visits.Length; i++)
         {
             long leave = LeaveOf(Visits[i - 1]), start = Visits[i].Visit.Start;
-            long leg = Leg(Visits[i - 1].Patient!.Place, Visits[i].Patient!.Place, leave);
+            long leg = WayOn(i - 1);
             bool roomy = leave + leg + shift.LunchMinutes <= start;
             if (!roomy || leave > shift.LunchTo || start < (long)shift.LunchFrom + shift.LunchMinutes) continue;
             Wait -= shift.LunchMinutes;

@@ -46,7 +46,7 @@ internal sealed class PlanFacts
     public PlanFacts(WeekProblem problem, WeekPlan plan, ImmutableArray<RoadChange> changes)
     {
         Problem = problem;
-        RoadChanges = changes;
+        Trips = new TripTimes(problem.Travel, changes, problem.SlowHours);
         Plan = plan;
         _tasks = ById(problem.Tasks, t => t.Id);
         var patients = ById(problem.Patients, p => p.Id);
@@ -63,14 +63,8 @@ internal sealed class PlanFacts
 
     public WeekPlan Plan { get; }
 
-    public ImmutableArray<RoadChange> RoadChanges { get; }
-
-    /// <summary>Minutes of a trip by when it is left for.</summary>
-    public int TripMinutes(int from, int to, long leave)
-    {
-        RoadChange? change = RoadChanges.FirstOrDefault(c => leave >= c.From && leave < c.To);
-        return (change?.Travel ?? Problem.Travel).Minutes(from, to);
-    }
+    /// <summary>Minutes of trips by when they are left for.</summary>
+    public TripTimes Trips { get; }
 
     public ImmutableArray<PlannedVisit> PlannedVisits { get; }
 

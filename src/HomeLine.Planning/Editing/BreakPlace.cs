@@ -15,7 +15,7 @@ internal static class BreakPlace
         for (int i = 1; i < visits.Length; i++)
         {
             int leave = visits[i - 1].Start + visits[i - 1].Minutes + table.Problem.Rules.DocumentationMinutes;
-            int leg = table.Problem.TripMinutes(table.Patient(visits[i - 1].Patient).Place, table.Patient(visits[i].Patient).Place, leave);
+            int leg = table.Trips.Leaving(table.Patient(visits[i - 1].Patient).Place, table.Patient(visits[i].Patient).Place, leave);
             int from = Math.Max(leave, shift.LunchFrom);
             bool roomy = leave + leg + shift.LunchMinutes <= visits[i].Start;
             if (roomy && from <= shift.LunchTo && from + shift.LunchMinutes <= visits[i].Start) return new Span(from, from + shift.LunchMinutes);

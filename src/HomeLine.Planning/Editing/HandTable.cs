@@ -21,6 +21,7 @@ internal sealed class HandTable
     public HandTable(WeekProblem problem, ImmutableArray<PlannedVisit> visits, IReadOnlySet<string> pinned)
     {
         Problem = problem;
+        Trips = TripTimes.Of(problem);
         _pinned = pinned;
         _visits = visits.ToDictionary(v => v.Id, StringComparer.Ordinal);
         _tasks = problem.Tasks.ToDictionary(t => t.Id, StringComparer.Ordinal);
@@ -40,6 +41,8 @@ internal sealed class HandTable
     }
 
     public WeekProblem Problem { get; }
+
+    public TripTimes Trips { get; }
 
     /// <summary>What was promised, by visit.</summary>
     public Dictionary<string, PlannedVisit> Published { get; }

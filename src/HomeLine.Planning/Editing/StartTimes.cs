@@ -17,16 +17,15 @@ internal sealed class StartTimes(HandTable table)
         if (before is null)
         {
             int from = who.Shifts.FirstOrDefault(s => s.Day == day)?.From ?? day * 1440;
-            return from + table.Problem.TripMinutes(who.Home, place, from);
+            return from + table.Trips.Leaving(who.Home, place, from);
         }
 
         int leave = Leave(before);
-        return leave + table.Problem.TripMinutes(table.Patient(before.Patient).Place, place, leave);
+        return leave + table.Trips.Leaving(table.Patient(before.Patient).Place, place, leave);
     }
 
     /// <summary>When she is home after her last visit.</summary>
-    public int HomeAgain(string nurse, PlannedVisit last) =>
-        Leave(last) + table.Problem.TripMinutes(table.Patient(last.Patient).Place, table.Nurse(nurse).Home, Leave(last));
+    public int HomeAgain(string nurse, PlannedVisit last) => Leave(last) + table.Trips.Leaving(table.Patient(last.Patient).Place, table.Nurse(nurse).Home, Leave(last));
 
     /// <summary>When she has to be home, overtime included.</summary>
     public int Limit(string nurse, int day) => table.Nurse(nurse).Shifts.FirstOrDefault(s => s.Day == day)?.OvertimeTo ?? int.MaxValue;

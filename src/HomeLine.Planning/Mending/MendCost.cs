@@ -42,7 +42,9 @@ internal sealed class MendCounting(StandingTable table, PushTrial trial)
         long late = 0, work = 0;
         for (int v = 0; v < table.Visits.Length; v++)
         {
-            late += state.Standing.Nurse[v] < 0 ? _unmet[v] : trial.LateAt(table.Visits[v], state.Standing.Start[v]);
+            int by = state.Standing.MergedInto[v] is >= 0 and var into ? into : v;
+            if (by != v && !Merging.Holds(table, state.Standing, v, by)) return MendCost.Worst;
+            late += state.Standing.Nurse[by] < 0 ? _unmet[v] : trial.LateAt(table.Visits[v], state.Standing.Start[by]);
         }
 
         for (int line = 0; line < table.Shifts.Length; line++)
@@ -65,12 +67,22 @@ internal sealed class MendCounting(StandingTable table, PushTrial trial)
         {
             StandingVisit visit = table.Visits[v];
             int nurse = state.Standing.Nurse[v], second = state.Standing.Second[v];
-            if (nurse < 0) points += visit.Told ? _rules.Disruption.MovedTold + _rules.Disruption.PhoneCall : 0;
+            if (state.Standing.MergedInto[v] is >= 0 and var into)
+            {
+                points += DisruptionPrice.Replaced(_rules.Disruption, visit.Was) + (visit.Told ? _rules.Disruption.PhoneCall : 0);
+                _changed[state.Standing.Nurse[into]] = true;
+            }
+            else if (nurse < 0) points += visit.Told ? _rules.Disruption.MovedTold + _rules.Disruption.PhoneCall : 0;
             else if (!DisruptionPrice.Felt(visit, nurse, second, state.Standing.Start[v])) continue;
             else points += DisruptionPrice.Of(_rules.Disruption, visit, nurse, second, state.Standing.Start[v]);
             _changed[visit.WasNurse] = true;
             if (nurse >= 0) _changed[nurse] = true;
             if (second >= 0) _changed[second] = true;
+        }
+
+        for (int line = 0; line < table.Shifts.Length; line++)
+        {
+            if (table.Shifts[line] is { OnCall: true } && state.Standing.On(line).Length > 0 && table.Base.On(line).Length == 0) points += _rules.Disruption.OnCall;
         }
 
         return points + (Math.Max(0, _changed.Count(c => c) - 1) * (long)_rules.Disruption.ExtraNurse);

@@ -5,7 +5,7 @@ using HomeLine.Planning.Standing;
 namespace HomeLine.Planning.Mending;
 
 /// <summary>Finds the place for a visit under repair that makes least late, then disturbs least, then drives least.</summary>
-internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnlySet<int> closed)
+internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnlySet<int> closed, MendOptions options)
 {
     private const int PairsKept = 24;
 
@@ -27,7 +27,32 @@ internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnly
             else Alone(state.Standing, visit, day, ref best);
         }
 
+        if (options.Merges && facts.Home.CrewSize == 1) Join(state.Standing, visit, ref best);
         return best;
+    }
+
+    /// <summary>Into another visit of the patient, which keeps its start and takes longer.</summary>
+    private void Join(StandingState state, int visit, ref (MendPlace Place, MendCost Cost) best)
+    {
+        StandingVisit facts = table.Visits[visit];
+        foreach (int into in table.OfPatient[facts.Patient])
+        {
+            if (!Merging.Allows(table, state, visit, into)) continue;
+            int nurse = state.Nurse[into], start = state.Start[into], day = CompiledWeek.DayOf(start), line = table.Line(nurse, day), position = state.On(line).IndexOf(into);
+            if (closed.Contains(line) || table.Shifts[line] is not { } shift || StandingCaps.Broken(table, state, facts.Care, nurse, day) is not null) continue;
+            state.MergedInto[visit] = into;
+            int minutes = Merging.Minutes(table, state, into, nurse), was = state.Minutes[into];
+            state.TakeOut(into);
+            Push push = DrawOf(into).Holds(start, minutes) && DrawOf(visit).Holds(start, minutes)
+                ? trial.Try(state, line, position, new Entering(facts.Patient, minutes), start, shift.OvertimeTo)
+                : Push.Not(PushFault.NoTimeLeft);
+            state.Insert(into, line, position);
+            (state.Nurse[into], state.Minutes[into], state.MergedInto[visit]) = (nurse, was, -1);
+            if (push.Fault != PushFault.None) continue;
+            int disruption = push.Disruption + DisruptionPrice.Replaced(_points, facts.Was) + (facts.Told ? _points.PhoneCall : 0) + (_touched[nurse] ? 0 : _points.ExtraNurse);
+            var cost = new MendCost(push.Late + trial.LateAt(facts, start), disruption, table.Problem.Rules.OvertimeFactor * push.Overtime);
+            if (cost < best.Cost) best = (new MendPlace(line, position, start, Into: into), cost);
+        }
     }
 
     private void Alone(StandingState state, int visit, int day, ref (MendPlace, MendCost) best)
@@ -44,7 +69,7 @@ internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnly
         table.Able(visit, nurse, day) && StandingCaps.Broken(table, state, table.Visits[visit].Care, nurse, day) is null;
 
     private bool Takes(StandingState state, int line) =>
-        table.Shifts[line] is { OnCall: false } && !closed.Contains(line) && state.HasRoom(line);
+        table.Shifts[line] is { } shift && (options.OnCall || !shift.OnCall) && !closed.Contains(line) && state.HasRoom(line);
 
     /// <summary>As promised where the road allows, else as early as it does.</summary>
     private void AtPosition(StandingState state, int visit, int line, int position, ref (MendPlace, MendCost) best)
@@ -60,10 +85,11 @@ internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnly
     {
         StandingVisit facts = table.Visits[visit];
         int nurse = table.NurseOf(line), minutes = table.MinutesOf(facts, nurse);
-        if (start < 0 || start > DrawOf(visit).Latest(start, minutes) || !PushTrial.TiesHold(state, facts, start)) return;
+        if (start < 0 || !DrawOf(visit).Holds(start, minutes) || !PushTrial.TiesHold(state, facts, start)) return;
         Push push = trial.Try(state, line, position, new Entering(facts.Patient, minutes), start, table.Shifts[line]!.OvertimeTo);
         if (push.Fault != PushFault.None) return;
         MendCost cost = CostOf(facts, push, start, nurse, -1);
+        if (table.Shifts[line]!.OnCall && state.On(line).Length == 0) cost = cost with { Disruption = cost.Disruption + _points.OnCall };
         if (cost < best.Cost) best = (new MendPlace(line, position, start), cost);
     }
 
@@ -107,7 +133,7 @@ internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnly
         int arrival = Math.Max(trial.ArrivalAt(state, line, position, facts.Patient), trial.ArrivalAt(state, other, positionB, facts.Patient));
         bool sameDay = CompiledWeek.DayOf(arrival) == CompiledWeek.DayOf(facts.Was.Start);
         int start = facts.StartAfter(sameDay ? Math.Max(arrival, facts.Was.Start) : arrival);
-        if (start < 0 || start > DrawOf(visit).Latest(start, minutes) || !PushTrial.TiesHold(state, facts, start)) return;
+        if (start < 0 || !DrawOf(visit).Holds(start, minutes) || !PushTrial.TiesHold(state, facts, start)) return;
         var entering = new Entering(facts.Patient, minutes);
         Push here = trial.Try(state, line, position, entering, start, table.Shifts[line]!.OvertimeTo);
         if (here.Fault != PushFault.None) return;

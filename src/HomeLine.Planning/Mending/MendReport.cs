@@ -13,13 +13,15 @@ namespace HomeLine.Planning.Mending;
 internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem before, WeekPlan published)
 {
     private readonly WeekProblem _problem = day.Problem;
+    private int[] _merged = [];
     private readonly HashSet<(string Rule, string? Visit, string Code)> _known =
         [.. Checker.Check(before, published).Findings.Select(f => (f.Rule, f.Visit, f.Reason.Code))];
 
     public MendedWeek Of(MendSearch search, MendState state)
     {
+        _merged = [.. state.Standing.MergedInto[..table.Visits.Length]];
         PlannedVisit?[] after = [.. Enumerable.Range(0, table.Visits.Length).Select(v => Then(state.Standing, v))];
-        CheckReport check = Checked(search, after, out WeekPlan plan);
+        CheckReport check = Checked(search, state.Standing, after, out WeekPlan plan);
         plan = plan with { Score = check.Score, Unmet = Unmet(plan, after) };
         int[] moved = [.. Enumerable.Range(0, after.Length).Where(v => after[v] is { } then && Felt(v, then))];
         int[] called = [.. Enumerable.Range(0, after.Length).Where(v => table.Visits[v].Told && NeedsCall(v, after[v]))];
@@ -29,7 +31,7 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
             new SameDayScore(s.Critical, s.Risk, s.Duties, search.DisruptionOf(state), s.Work, s.People, s.UnusedLife),
             [.. search.Broken.Select(v => new BrokenVisit(Was(v), WhyBroken(v, after[v])))],
             [.. moved.Select(v => new MovedVisit(Was(v), after[v]!, after[v]!.Start - Was(v).Start))],
-            [.. Urgency.Order(table, called).OrderBy(v => after[v] is not null).Select(v => new FamilyCall(Was(v).Patient, Was(v), after[v], WhatToTell(v, after[v])))],
+            [.. Urgency.Order(table, called).OrderBy(v => By(v, after) is not null).Select(v => new FamilyCall(Was(v).Patient, Was(v), By(v, after), WhatToTell(v, after)))],
             NursesOf(after),
             New(check));
     }
@@ -37,10 +39,25 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
     /// <summary>As it was published, before any minutes were added.</summary>
     private PlannedVisit Was(int visit) => published.Visits.First(v => v.Id == table.Visits[visit].Was.Id);
 
+    /// <summary>The visit that does a visit's care: itself, the one it joined, or none.</summary>
+    private PlannedVisit? By(int v, PlannedVisit?[] after) => _merged[v] >= 0 ? after[_merged[v]] : after[v];
+
     private PlannedVisit? Then(StandingState state, int v)
     {
         StandingVisit visit = table.Visits[v];
         if (state.Nurse[v] < 0) return null;
+        int[] joined = [.. table.OfPatient[visit.Patient].Where(m => _merged[m] == v)];
+        if (joined.Length > 0)
+        {
+            return visit.Was with
+            {
+                Nurse = _problem.Nurses[state.Nurse[v]].Id,
+                Start = state.Start[v],
+                Minutes = Merging.Minutes(table, state, v),
+                Tasks = [.. visit.Was.Tasks.Concat(joined.SelectMany(m => table.Visits[m].Was.Tasks)).Order(StringComparer.Ordinal)],
+            };
+        }
+
         bool same = state.Nurse[v] == visit.WasNurse && state.Second[v] == visit.WasSecond && state.Start[v] == visit.Was.Start;
         return same ? visit.Was : visit.Was with
         {
@@ -52,7 +69,7 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
     }
 
     /// <summary>What the checker will not have is left unmet rather than promised.</summary>
-    private CheckReport Checked(MendSearch search, PlannedVisit?[] after, out WeekPlan plan)
+    private CheckReport Checked(MendSearch search, StandingState state, PlannedVisit?[] after, out WeekPlan plan)
     {
         while (true)
         {
@@ -61,8 +78,18 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
             int refused = New(check).Where(f => !Unavoidable(search, f)).Select(f => Refused(f, after)).FirstOrDefault(v => v >= 0, -1);
 
             if (refused < 0) return check;
-            after[refused] = null;
+            after[refused] = Parted(state, refused);
         }
+    }
+
+    /// <summary>A refused visit without the care that joined it; nothing when none had.</summary>
+    private PlannedVisit? Parted(StandingState state, int visit)
+    {
+        int[] joined = [.. Enumerable.Range(0, _merged.Length).Where(m => _merged[m] == visit)];
+        if (joined.Length == 0) return null;
+        foreach (int mate in joined) _merged[mate] = state.MergedInto[mate] = -1;
+        state.Minutes[visit] = Merging.Minutes(table, state, visit);
+        return Then(state, visit);
     }
 
     /// <summary>A break that the overrun itself has eaten: leaving somebody without a visit would not bring it back.</summary>
@@ -140,9 +167,17 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
             : new PlanningReason(ReasonCode.PushedOut, $"{nurse} can no longer be at {who} on {at}.", "See where it goes.");
     }
 
-    private PlanningReason WhatToTell(int v, PlannedVisit? then)
+    private PlanningReason WhatToTell(int v, PlannedVisit?[] after)
     {
         PlannedVisit was = table.Visits[v].Was;
+        PlannedVisit? then = after[v];
+        if (_merged[v] >= 0 && after[_merged[v]] is { } joined)
+        {
+            return new PlanningReason(ReasonCode.TellJoined,
+                $"What was planned for {PlanClock.Say(_problem.FirstDay, was.Start)} is done with the visit on {PlanClock.Say(_problem.FirstDay, joined.Start)}.",
+                "Call: one visit less, and the other takes longer.");
+        }
+
         if (then is null)
         {
             return new PlanningReason(ReasonCode.TellNobody,

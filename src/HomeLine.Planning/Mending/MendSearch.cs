@@ -11,18 +11,20 @@ internal sealed class MendSearch
 {
     private readonly StandingTable _table;
     private readonly BrokenDay _day;
+    private readonly MendOptions _options;
     private readonly MendPlaces _places;
     private readonly MendCounting _counting;
     private readonly MendState _state, _kept;
     private readonly List<int> _open = [];
     private readonly List<int> _broken = [];
 
-    public MendSearch(StandingTable table, BrokenDay day)
+    public MendSearch(StandingTable table, BrokenDay day, MendOptions options)
     {
         (_table, _day) = (table, day);
         var trial = new PushTrial(table);
         var closed = day.Closed.Select(c => table.Line(table.NurseIndex[c.Nurse], c.Day)).ToHashSet();
-        _places = new MendPlaces(table, trial, closed);
+        _places = new MendPlaces(table, trial, closed, options);
+        _options = options;
         _counting = new MendCounting(table, trial);
         _state = new MendState(table, trial);
         _kept = new MendState(table, trial);
@@ -31,15 +33,15 @@ internal sealed class MendSearch
     /// <summary>Visits that could not stay as they were, the one that can wait least first.</summary>
     public IReadOnlyList<int> Broken => _broken;
 
-    public MendState Mend(MendOptions options, CancellationToken cancel)
+    public MendState Mend(CancellationToken cancel)
     {
         Break();
         _counting.NoteBreaks(_state);
         foreach (int visit in Urgency.Order(_table, _open).ToList()) Place(visit);
         MendCost best = _counting.Of(_state);
         _kept.CopyFrom(_state);
-        var chance = new SeededChance(options.Seed);
-        for (int round = 0; round < options.Rounds && _broken.Count > 0 && !cancel.IsCancellationRequested; round++)
+        var chance = new SeededChance(_options.Seed);
+        for (int round = 0; round < _options.Rounds && _broken.Count > 0 && !cancel.IsCancellationRequested; round++)
         {
             Shake(chance);
             MendCost cost = _counting.Of(_state);
@@ -85,6 +87,13 @@ internal sealed class MendSearch
 
     private void Open(int visit)
     {
+        foreach (int mate in _table.OfPatient[_table.Visits[visit].Patient])
+        {
+            if (_state.Standing.MergedInto[mate] != visit) continue;
+            _state.Part(mate);
+            _open.Add(mate);
+        }
+
         _state.TakeOut(visit);
         _open.Add(visit);
     }
@@ -119,6 +128,14 @@ internal sealed class MendSearch
 
     private void Take(int visit, List<int> taken)
     {
+        if (visit >= 0 && _state.Standing.MergedInto[visit] >= 0 && !taken.Contains(visit))
+        {
+            _state.Part(visit);
+            _open.Add(visit);
+            taken.Add(visit);
+            return;
+        }
+
         if (visit < 0 || _state.Standing.Nurse[visit] < 0 || _table.Visits[visit].Fixed || taken.Contains(visit)) return;
         if (_table.Visits[visit].Care.Length == 0 || (_table.Visits[visit].WasSecond >= 0 && !_broken.Contains(visit))) return;
         if (CompiledWeek.DayOf(_state.Standing.Start[visit]) < CompiledWeek.DayOf(_table.Problem.Now)) return;
@@ -142,6 +159,6 @@ internal sealed class MendSearch
     {
         _state.CopyFrom(_kept);
         _open.Clear();
-        _open.AddRange(Enumerable.Range(0, _table.Visits.Length).Where(v => _kept.Standing.Nurse[v] < 0));
+        _open.AddRange(Enumerable.Range(0, _table.Visits.Length).Where(v => _kept.Standing.Nurse[v] < 0 && _kept.Standing.MergedInto[v] < 0));
     }
 }

@@ -42,6 +42,12 @@ internal sealed class MendState
     public void Put(int visit, in MendPlace place)
     {
         StandingVisit facts = _table.Visits[visit];
+        if (place.Into >= 0)
+        {
+            Join(visit, place);
+            return;
+        }
+
         int nurse = _table.NurseOf(place.Line), minutes = _table.MinutesOf(facts, nurse);
         Enter(visit, place.Line, place.Position, place.Start, minutes);
         if (place.SecondLine >= 0) Enter(visit, place.SecondLine, place.SecondPosition, place.Start, minutes);
@@ -74,6 +80,25 @@ internal sealed class MendState
         return _trial.HomeAt(Standing, line) > shift.OvertimeTo ? LastFree(order) : -1;
     }
 
+    /// <summary>Care that joined another visit stands by itself again, without a visit.</summary>
+    public void Part(int visit)
+    {
+        int into = Standing.MergedInto[visit];
+        Standing.MergedInto[visit] = -1;
+        int nurse = Standing.Nurse[into], day = CompiledWeek.DayOf(Standing.Start[into]);
+        Standing.Minutes[into] = Merging.Minutes(_table, Standing, into);
+        LayOut(_table.Line(nurse, day));
+    }
+
+    private void Join(int visit, in MendPlace place)
+    {
+        int into = place.Into, nurse = Standing.Nurse[into];
+        Standing.MergedInto[visit] = into;
+        Standing.TakeOut(into);
+        Enter(into, place.Line, place.Position, place.Start, Merging.Minutes(_table, Standing, into, nurse));
+        Standing.Nurse[into] = nurse;
+    }
+
     private int LastFree(ReadOnlySpan<int> order)
     {
         for (int i = order.Length - 1; i >= 0; i--)
@@ -93,4 +118,4 @@ internal sealed class MendState
 }
 
 /// <summary>A place for a visit under repair.</summary>
-internal readonly record struct MendPlace(int Line, int Position, int Start, int SecondLine = -1, int SecondPosition = 0);
+internal readonly record struct MendPlace(int Line, int Position, int Start, int SecondLine = -1, int SecondPosition = 0, int Into = -1);

@@ -28,4 +28,6 @@ public abstract record Trouble
 /// <summary>How long and with which chance to mend. Same problem, troubles and options, same plan.</summary>
 /// <param name="Seed">Seed of the search.</param>
 /// <param name="Rounds">Rounds of taking a few visits out and placing them anew, after the first repair. Our own default: 400.</param>
-public sealed record MendOptions(ulong Seed = 1, int Rounds = 400);
+/// <param name="OnCall">Whether nurses on call may be sent, at the price of <see cref="Problem.DisruptionPoints.OnCall"/> for each day of one.</param>
+/// <param name="Merges">Whether care that lost its visit may join another visit of the patient.</param>
+public sealed record MendOptions(ulong Seed = 1, int Rounds = 400, bool OnCall = true, bool Merges = true);

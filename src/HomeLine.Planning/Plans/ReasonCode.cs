@@ -170,6 +170,9 @@ public static class ReasonCode
     /// <summary>A family to tell: late in the promised range.</summary>
     public const string TellLaterInRange = "tell-later-in-range";
 
+    /// <summary>Its care is done in another visit of the patient.</summary>
+    public const string TellJoined = "tell-joined";
+
     /// <summary>Why here: the best other place makes critical care later.</summary>
     public const string WhyCritical = "why-critical";
 
@@ -205,7 +208,7 @@ public static class ReasonCode
         SkillMissing, LicenceMissing, HomeClosed, NurseRefused, TraitMissing, TraitExcluded, NotWorking, BeforeShift, OverrunsShift,
         BreakMissing, TooManyVisits, TooManyOfKind, RestShort, CannotArrive, SecondMissing, SecondWrong, SpecimenLate, FixedChanged, VisitPinned,
         NoTimeLeft, DayFull, OtherCareFirst, SearchStopped, MovesTold, FixedInTheWay, Overtime, DayLater, GainScope, OnCall, OtherTime,
-        NurseOut, PushedOut, PushedLater, TellOtherTime, TellOtherNurse, TellOtherDay, TellNobody, TellLaterInRange,
+        NurseOut, PushedOut, PushedLater, TellOtherTime, TellOtherNurse, TellOtherDay, TellNobody, TellLaterInRange, TellJoined,
         WhyCritical, WhyRisk, WhyDuties, WhyWork, WhyPeople, WhyLife, WhyOnly, WhyTie, WhyNotBest,
     ];
 }

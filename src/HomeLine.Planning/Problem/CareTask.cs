@@ -68,7 +68,7 @@ public sealed record CareTask
     /// <summary>Tasks with the same group must be done in the same visit.</summary>
     public string? Together { get; init; }
 
-    /// <summary>The specimen must be able to reach a drop point: most minutes from the visit's start to the drop; empty when none.</summary>
+    /// <summary>The specimen must reach a drop point: most minutes from the visit's start to the drop; empty when none.</summary>
     public int? DrawToDropMinutes { get; init; }
 
     /// <summary>A visit for safety: never blocked by the weekly allowance.</summary>

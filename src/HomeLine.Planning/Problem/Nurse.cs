@@ -71,7 +71,7 @@ public sealed record Licence(string State, int LastDay);
 /// <param name="LunchMinutes">Length of the break, 0 for none.</param>
 /// <param name="LunchFrom">Earliest start of the break, plan minutes.</param>
 /// <param name="LunchTo">Latest start of the break, plan minutes.</param>
-/// <param name="OnCall">On call rather than on a route: only urgent answers may use it.</param>
+/// <param name="OnCall">On call rather than on a route: only urgent answers and mends may use it.</param>
 public sealed record Shift(
     int Day,
     int From,

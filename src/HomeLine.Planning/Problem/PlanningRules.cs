@@ -37,6 +37,12 @@ public sealed record PlanningRules(
     /// <summary>Duty points for each visit beyond what the orders allow in a week. Our own default: 10.</summary>
     public int AllowanceExceededPoints { get; init; } = 10;
 
+    /// <summary>
+    /// Minutes at a drop point to hand specimens in. When set, the nurse who draws drives there herself, and the drive and these minutes are part of her day; when empty,
+    /// somebody else takes them there, and a draw only has to be early enough.
+    /// </summary>
+    public int? HandInMinutes { get; init; }
+
     /// <summary>The soft points of the people tier.</summary>
     public SoftPoints Soft { get; init; } = new();
 
@@ -69,6 +75,7 @@ public sealed record SoftPoints(
 /// <param name="MergedTold">Cancelled because its care moved into another visit, told.</param>
 /// <param name="NewVisit">A new visit.</param>
 /// <param name="PhoneCall">Each family to call besides the one that is on the phone.</param>
+/// <param name="OnCall">Each day of a nurse on call who is sent out although she had no visit.</param>
 /// <param name="ExtraNurse">Each nurse beyond the first whose days change.</param>
 public sealed record DisruptionPoints(
     int MovedPublished = 2,
@@ -82,4 +89,5 @@ public sealed record DisruptionPoints(
     int MergedTold = 2,
     int NewVisit = 1,
     int PhoneCall = 1,
-    int ExtraNurse = 3);
+    int ExtraNurse = 3,
+    int OnCall = 6);

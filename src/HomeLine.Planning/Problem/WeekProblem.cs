@@ -23,24 +23,13 @@ public sealed record WeekProblem
     public required ITravelTimes Travel { get; init; }
 
     /// <summary>
-    /// Times during which trips take other minutes than <see cref="Travel"/> says; they do not overlap. Planning, answers, mends, moves by hand and the
-    /// checker keep to them. The bound leaves them aside: closed roads make no plan cheaper.
+    /// Times during which trips take other minutes than <see cref="Travel"/> says; they do not overlap. Planning, answers, mends, moves
+    /// by hand and the checker keep to them.
     /// </summary>
     public ImmutableArray<RoadChange> RoadChanges { get; init; } = [];
 
-    /// <summary>Minutes of a trip by when it is left for.</summary>
-    /// <param name="from">Index of the place left.</param>
-    /// <param name="to">Index of the place reached.</param>
-    /// <param name="leave">Plan minute of leaving.</param>
-    public int TripMinutes(int from, int to, long leave)
-    {
-        foreach (RoadChange change in RoadChanges)
-        {
-            if (leave >= change.From && leave < change.To) return change.Travel.Minutes(from, to);
-        }
-
-        return Travel.Minutes(from, to);
-    }
+    /// <summary>Hours in which everybody drives slower; they do not overlap. How they and <see cref="RoadChanges"/> are counted says <see cref="TripTimes"/>.</summary>
+    public ImmutableArray<SlowHours> SlowHours { get; init; } = [];
 
     /// <summary>The nurses, in a fixed order.</summary>
     public required ImmutableArray<Nurse> Nurses { get; init; }

@@ -9,13 +9,10 @@ namespace HomeLine.Planning.Search;
 /// </summary>
 internal sealed class CompiledWeek
 {
-    private readonly RoadChange[][] _closuresOfDay;
-    private readonly Roads[] _roadsOfDay;
-
     public CompiledWeek(WeekProblem problem)
     {
         ProblemFaults.Refuse(problem);
-        Problem = problem = WholeDays.Of(problem);
+        Problem = problem;
         FixedVisits = [.. problem.FixedVisits()];
         FirstDay = Math.Min(0, FixedVisits.Length == 0 ? 0 : FixedVisits.Min(v => DayOf(v.Start)));
         int lastDay = Math.Max(problem.DayCount - 1, FixedVisits.Length == 0 ? 0 : FixedVisits.Max(v => DayOf(v.Start)));
@@ -23,9 +20,9 @@ internal sealed class CompiledWeek
         NurseIndex = Index(problem.Nurses.Select(n => n.Id));
         PatientIndex = Index(problem.Patients.Select(p => p.Id));
         TaskIndex = Index(problem.Tasks.Select(t => t.Id));
-        Roads = new Roads(problem);
-        _closuresOfDay = [.. Enumerable.Range(FirstDay, Days).Select(day => problem.RoadChanges.Where(c => c.From == day * 1440).ToArray())];
-        _roadsOfDay = [.. _closuresOfDay.Select(closures => closures.Length == 0 ? Roads : new Roads(problem, closures))];
+        Roads = new Roads(problem, FirstDay, Days);
+        Drops = new DropReach(problem);
+        PlansDrops = problem.Rules.HandInMinutes is not null && problem.Tasks.Any(t => t.DrawToDropMinutes is not null);
         Routes = new RouteTable(this);
         Tasks = new TaskTable(this);
         People = new PeopleTable(this);
@@ -35,7 +32,6 @@ internal sealed class CompiledWeek
         NothingToSettle = People.Crew.All(c => c == 1) && Units.HeldBack.All(h => !h);
     }
 
-    /// <summary>The problem, with closures counted all day.</summary>
     public WeekProblem Problem { get; }
 
     public PlannedVisit[] FixedVisits { get; }
@@ -52,22 +48,18 @@ internal sealed class CompiledWeek
 
     public Dictionary<string, int> TaskIndex { get; }
 
-    /// <summary>Roads as usual.</summary>
     public Roads Roads { get; }
 
-    /// <summary>
-    /// The roads of a nurse-day. On a day on which roads are closed for a while the longer way counts all day: stricter than the checker, who looks at
-    /// when a trip is left for.
-    /// </summary>
-    public Roads RoadsOn(int route) => _roadsOfDay[Routes.Day[route]];
+    public DropReach Drops { get; }
 
-    /// <summary>Minutes from a place to another one that is nobody's home, on a nurse-day; the longer way counts as above.</summary>
-    public int MinutesBetween(int from, int to, int route)
-    {
-        int minutes = Problem.Travel.Minutes(from, to);
-        foreach (RoadChange closure in _closuresOfDay[Routes.Day[route]]) minutes = Math.Max(minutes, closure.Travel.Minutes(from, to));
-        return minutes;
-    }
+    /// <summary>Whether drives to drop points are part of the nurse-days.</summary>
+    public bool PlansDrops { get; }
+
+    /// <summary>
+    /// Days are timed in several ways, of which one is kept. A way that care elsewhere, tied by minutes, rules out may come free again when that care moves: then the plan
+    /// as written is better than what was counted, never worse.
+    /// </summary>
+    public bool TriesManyWays => Roads.Varies || PlansDrops;
 
     public RouteTable Routes { get; }
 

@@ -5,7 +5,7 @@ namespace HomeLine.Planning.Search;
 
 /// <summary>
 /// Tries the trial visit at every position of the nurse-days of one day. Each position is judged in constant time from <see cref="PositionReach"/>. Where that
-/// is only a lower bound (a break, several spans of time, somebody's care becoming late) the position waits, and the day is walked only if the bound still
+/// is only a lower bound (a break, roads that change with the hour, several spans of time, somebody's care becoming late) the position waits, and the day is walked only if the bound still
 /// beats the best place known when its turn comes, smallest bound first.
 /// </summary>
 internal sealed class NewVisitScan(CompiledWeek week, SlotCare care, RouteTiming timing)
@@ -90,10 +90,9 @@ internal sealed class NewVisitScan(CompiledWeek week, SlotCare care, RouteTiming
         int route = at.Route, trial = state.Trial, row = route * state.Width, home = Roads.OfNurse(week.Routes.Nurse[route]);
         ref readonly RouteFigures figures = ref state.Figures[route];
         int before = position == 0 ? home : state.Reach[row + position - 1].Place, after = position == at.Count ? home : state.Reach[row + position].Place;
-        Roads roads = week.RoadsOn(route);
-        int there = roads.Into(at.Here, before), on = roads.Minutes(at.Here, after);
+        int there = week.Roads.Into(at.Here, before), on = week.Roads.Minutes(at.Here, after);
         int straight = at.Count == 0 ? 0 : position == at.Count ? figures.LastLeg : state.Reach[row + position].Leg;
-        int driving = figures.Driving + there + on - straight, stay = figures.Stay + state.Minutes[trial], busy = stay + driving + ((at.Count + 1) * _charting);
+        int driving = figures.LeastDriving + there + on - straight, stay = figures.Stay + state.Minutes[trial], busy = stay + driving + ((at.Count + 1) * _charting);
         double least = at.Base + driving + figures.Late + (Blend.People * busy * busy / _rules.Soft.LoadDivisor);
         if (least >= bound) return double.PositiveInfinity;
 
@@ -101,7 +100,8 @@ internal sealed class NewVisitScan(CompiledWeek week, SlotCare care, RouteTiming
         if (start < 0) return double.PositiveInfinity;
         int onwards = state.Minutes[trial] + _charting + on, back = start + onwards;
         int calm = Math.Min(LeaveCalm(at, position) + there, Math.Min(Math.Min(care.TrialTo, state.Latest[trial]), care.SamePointsUntil(state, trial, start))) + onwards;
-        exact = figures.Plain;
+        bool draws = week.PlansDrops && (figures.Draws || state.DrawToDrop[trial] != int.MaxValue);
+        exact = figures.Plain && !draws;
         if (position < at.Count)
         {
             ref readonly PositionReach reach = ref state.Reach[row + position];
@@ -114,15 +114,16 @@ internal sealed class NewVisitScan(CompiledWeek week, SlotCare care, RouteTiming
 
         int wait = Math.Max(0, back - calm), departure = back - wait - busy;
         least += care.LateCostAt(state, trial, start, week.Routes.Day[route]);
-        return least + (exact ? wait + Overtime(back, route) : LeastWithBreak(route, departure, back, wait));
+        return least + (exact ? wait + Overtime(back, route) : draws ? Overtime(back, route) : LeastWithBreak(route, departure, back, wait));
     }
 
     /// <summary>
     /// Least waiting and overtime of a day with a break: what waiting the break cannot fill is paid, and a break that can be neither before leaving nor after
-    /// coming home takes what waiting does not give it.
+    /// coming home takes what waiting does not give it. Where roads change with the hour nothing is known of waiting; nor where she drives to a drop point.
     /// </summary>
     private double LeastWithBreak(int route, int departure, int back, int wait)
     {
+        if (week.Roads.Varies) return Overtime(back, route);
         int lunch = week.Routes.Lunch[route], paid = Math.Max(0, wait - lunch);
         bool inside = lunch > 0 && departure < week.Routes.LunchFrom[route] + lunch && back > week.Routes.LunchTo[route];
         return paid + Overtime(inside ? back + Math.Max(0, lunch - Math.Max(0, wait)) : back, route);

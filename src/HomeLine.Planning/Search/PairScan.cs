@@ -81,37 +81,38 @@ internal sealed class PairScan(CompiledWeek week, SlotCare care, RouteTiming tim
         return best;
     }
 
-    /// <summary>Waiting and lateness a day has now and might lose: the most by which walking it can undercut its detour.</summary>
+    /// <summary>Waiting, lateness and slow driving a day has now and might lose: the most by which walking it can undercut its detour.</summary>
     private static double Waiting(WeekState state, int a, int b) =>
-        state.Figures[a].Wait + state.Figures[b].Wait + state.Figures[a].Late + state.Figures[b].Late;
+        MayLose(state.Figures[a]) + MayLose(state.Figures[b]);
+
+    private static double MayLose(in RouteFigures figures) => figures.Wait + figures.Late + figures.Driving - figures.LeastDriving;
 
     private void Collect(WeekState state, int slot, int route, Detours into)
     {
-        Roads roads = week.RoadsOn(route);
-        int count = state.Visits[route], here = roads.OfPatient(week.PatientOf(slot)), home = Roads.OfNurse(week.Routes.Nurse[route]);
+        int count = state.Visits[route], here = week.Roads.OfPatient(week.PatientOf(slot)), home = Roads.OfNurse(week.Routes.Nurse[route]);
         for (int position = 0; position <= count; position++)
         {
             int arrival = Arrival(state, route, position);
             if (arrival > care.TrialTo) continue;
             int at = route * state.Width;
-            int before = position == 0 ? home : roads.OfPatient(state.Patient[state.Order[at + position - 1]]);
-            int after = position == count ? home : roads.OfPatient(state.Patient[state.Order[at + position]]);
+            int before = position == 0 ? home : week.Roads.OfPatient(state.Patient[state.Order[at + position - 1]]);
+            int after = position == count ? home : week.Roads.OfPatient(state.Patient[state.Order[at + position]]);
             int leave = Math.Max(arrival, care.TrialFrom) + state.Setup[state.Trial] + state.Work[state.Trial] + week.Problem.Rules.DocumentationMinutes;
             int latest = position == count ? week.Routes.OvertimeTo[route] : state.Reach[at + position].Latest;
-            if (leave + roads.Minutes(here, after) > latest) continue;
-            int detour = roads.Minutes(before, here) + roads.Minutes(here, after) - (count == 0 ? 0 : roads.Minutes(before, after));
+            if (leave + week.Roads.Minutes(here, after) > latest) continue;
+            int detour = week.Roads.Minutes(before, here) + week.Roads.Minutes(here, after) - (count == 0 ? 0 : week.Roads.Minutes(before, after));
             into.Add(route, position, detour);
         }
     }
 
     private int Arrival(WeekState state, int route, int position, bool rested = false)
     {
-        Roads roads = week.RoadsOn(route);
-        int here = roads.OfPatient(state.Patient[state.Trial]), lunch = rested ? week.Routes.Lunch[route] : 0, lunchFrom = rested ? week.Routes.LunchFrom[route] : 0;
-        if (position == 0) return Math.Max(week.Routes.From[route], lunchFrom + lunch) + roads.Minutes(Roads.OfNurse(week.Routes.Nurse[route]), here);
+        int here = week.Roads.OfPatient(state.Patient[state.Trial]), lunch = rested ? week.Routes.Lunch[route] : 0, lunchFrom = rested ? week.Routes.LunchFrom[route] : 0;
+        int leave = Math.Max(week.Routes.From[route], lunchFrom + lunch);
+        if (position == 0) return leave + week.Roads.Leaving(Roads.OfNurse(week.Routes.Nurse[route]), here, leave);
         int last = state.OrderOf(route)[position - 1];
-        int there = state.Start[last] + state.Minutes[last] + week.Problem.Rules.DocumentationMinutes
-            + roads.Minutes(roads.OfPatient(state.Patient[last]), here);
+        leave = state.Start[last] + state.Minutes[last] + week.Problem.Rules.DocumentationMinutes;
+        int there = leave + week.Roads.Leaving(week.Roads.OfPatient(state.Patient[last]), here, leave);
         return Math.Max(there, lunchFrom) + lunch;
     }
 

@@ -20,6 +20,7 @@ internal static class ProblemFaults
             ?? Twice(problem.Tasks.Select(t => t.Id), "task")
             ?? InTasks(problem)
             ?? InShifts(problem)
+            ?? InSlowHours(problem)
             ?? InFixedVisits(problem);
     }
 
@@ -49,6 +50,20 @@ internal static class ProblemFaults
                 return $"{nurse.Name} has two shifts on day {day.Key}.";
             if (nurse.Shifts.FirstOrDefault(s => s.To < s.From || s.OvertimeTo < s.To) is { } wrong)
                 return $"A shift of {nurse.Name} on day {wrong.Day} ends before it begins.";
+        }
+
+        return null;
+    }
+
+    private static string? InSlowHours(WeekProblem problem)
+    {
+        SlowHours[] slow = [.. problem.SlowHours.OrderBy(s => s.From)];
+        if (slow.FirstOrDefault(s => s.To <= s.From) is { } empty) return $"The slow hours from {PlanClock.Say(problem.FirstDay, empty.From)} end before they begin.";
+        if (slow.FirstOrDefault(s => s.SpeedPercent is < 1 or > 100) is { } speed)
+            return $"The slow hours from {PlanClock.Say(problem.FirstDay, speed.From)} have a speed of {speed.SpeedPercent} percent; 1 to 100 can be planned.";
+        for (int i = 1; i < slow.Length; i++)
+        {
+            if (slow[i].From < slow[i - 1].To) return $"Two slow times overlap at {PlanClock.Say(problem.FirstDay, slow[i].From)}.";
         }
 
         return null;

@@ -3,8 +3,11 @@ namespace HomeLine.Planning.Search;
 /// <summary>Minutes of one nurse-day as last timed.</summary>
 internal struct RouteFigures
 {
-    /// <summary>Driving, first and last leg included.</summary>
+    /// <summary>Driving, first and last leg and stops at drop points included.</summary>
     public int Driving;
+
+    /// <summary>Driving if every trip took its fewest minutes of any hour.</summary>
+    public int LeastDriving;
 
     /// <summary>Paid waiting between visits that starting the day later cannot save.</summary>
     public int Wait;
@@ -15,7 +18,7 @@ internal struct RouteFigures
     /// <summary>Minutes in homes.</summary>
     public int Stay;
 
-    /// <summary>Minutes of the way home.</summary>
+    /// <summary>Fewest minutes of the way home.</summary>
     public int LastLeg;
 
     /// <summary>Blended cost of lateness of the day's own care.</summary>
@@ -24,7 +27,10 @@ internal struct RouteFigures
     /// <summary>Blended cost of the day, price of the visits left aside.</summary>
     public double Cost;
 
-    /// <summary>No break, and every start follows from one span: what <see cref="PositionReach"/> says is exact.</summary>
+    /// <summary>Specimens are drawn, and the drive to a drop point is part of the day.</summary>
+    public bool Draws;
+
+    /// <summary>No break, no drop point, roads the same at all hours, and every start follows from one span: what <see cref="PositionReach"/> says is exact.</summary>
     public bool Plain;
 }
 
@@ -34,7 +40,7 @@ internal struct PositionReach
     /// <summary>Where it is, as <see cref="Roads"/> counts places.</summary>
     public int Place;
 
-    /// <summary>Minutes of the way here.</summary>
+    /// <summary>Fewest minutes of the way here.</summary>
     public int Leg;
 
     /// <summary>Latest arrival with which all that follows is still possible.</summary>

@@ -4,7 +4,8 @@ namespace HomeLine.Planning.Search;
 
 /// <summary>
 /// Works out, once each time a nurse-day is timed, what arriving later at each of its positions would do, so that a new visit is judged in constant time:
-/// feasible or not, the return it leads to, and whether anybody's care becomes later in points. Breaks are left aside: then it is a lower bound.
+/// feasible or not, the return it leads to, and whether anybody's care becomes later in points. Breaks are left aside, and trips take their fewest minutes of
+/// any hour: then it is a lower bound.
 /// </summary>
 internal sealed class RouteReach(CompiledWeek week, SlotCare care)
 {
@@ -14,17 +15,16 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
 
     public void Store(WeekState state, int route)
     {
-        Roads roads = week.RoadsOn(route);
         int at = route * state.Width, count = state.Visits[route];
         Span<PositionReach> reach = state.Reach.AsSpan(at, count);
         ReadOnlySpan<int> order = state.Order.AsSpan(at, count);
-        bool plain = week.Routes.Lunch[route] == 0;
+        bool plain = week.Routes.Lunch[route] == 0 && !week.Roads.Varies;
         int home = Roads.OfNurse(week.Routes.Nurse[route]), next = home;
         int latest = week.Routes.OvertimeTo[route], calm = Always, rest = 0, earliest = Never, homeCalm = Always;
         for (int i = count - 1; i >= 0; i--)
         {
-            int slot = order[i], here = roads.OfPatient(state.Patient[slot]);
-            int on = state.Minutes[slot] + _charting + roads.Minutes(here, next);
+            int slot = order[i], here = week.Roads.OfPatient(state.Patient[slot]);
+            int on = state.Minutes[slot] + _charting + week.Roads.Minutes(here, next);
             (int from, int to) = Bounds(state, slot, route, ref plain);
             int lastStart = Math.Min(to, latest - on);
             latest = from > lastStart ? Never : lastStart;
@@ -46,20 +46,23 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
             next = here;
         }
 
-        state.Figures[route].Plain = plain;
+        bool draws = false;
+        foreach (int slot in order) draws |= week.PlansDrops && state.DrawToDrop[slot] != int.MaxValue;
+        state.Figures[route].Draws = draws;
+        state.Figures[route].Plain = plain && !draws;
         Leaves(state, route, reach, order);
     }
 
     /// <summary>Earliest departures without a break; where there is none to take, those of the starts as they are.</summary>
     private void Leaves(WeekState state, int route, Span<PositionReach> reach, ReadOnlySpan<int> order)
     {
-        Roads roads = week.RoadsOn(route);
         bool breaks = week.Routes.Lunch[route] > 0;
-        int leave = week.Routes.From[route], place = Roads.OfNurse(week.Routes.Nurse[route]), calm = Always;
+        int leave = week.Routes.From[route], place = Roads.OfNurse(week.Routes.Nurse[route]), calm = Always, driving = 0;
         for (int i = 0; i < order.Length; i++)
         {
             int slot = order[i], here = reach[i].Place, start = state.Start[slot];
-            reach[i].Leg = roads.Minutes(place, here);
+            reach[i].Leg = week.Roads.Minutes(place, here);
+            driving += reach[i].Leg;
             if (breaks && !state.Pinned[slot])
             {
                 ReadOnlySpan<Span> spans = state.Spans[slot];
@@ -73,7 +76,8 @@ internal sealed class RouteReach(CompiledWeek week, SlotCare care)
             place = here;
         }
 
-        state.Figures[route].LastLeg = order.Length == 0 ? 0 : roads.Minutes(place, Roads.OfNurse(week.Routes.Nurse[route]));
+        state.Figures[route].LastLeg = order.Length == 0 ? 0 : week.Roads.Minutes(place, Roads.OfNurse(week.Routes.Nurse[route]));
+        state.Figures[route].LeastDriving = driving + state.Figures[route].LastLeg;
     }
 
     private (int From, int To) Bounds(WeekState state, int slot, int route, ref bool plain)

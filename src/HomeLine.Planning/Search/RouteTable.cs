@@ -98,8 +98,8 @@ internal sealed class RouteTable
             .. from visit in week.FixedVisits
                where (visit.Nurse == nurse.Id || visit.Second == nurse.Id) && CompiledWeek.DayOf(visit.Start) - week.FirstDay == Day[route]
                let place = week.Roads.OfPatient(week.PatientIndex[visit.Patient])
-               select visit.Start + visit.Minutes + week.Problem.Rules.DocumentationMinutes
-                   + week.Roads.Minutes(place, Roads.OfNurse(Nurse[route])),
+               let leave = visit.Start + visit.Minutes + week.Problem.Rules.DocumentationMinutes
+               select leave + week.Roads.Leaving(place, Roads.OfNurse(Nurse[route]), leave),
         ];
         int fixedEnd = returns.Length == 0 ? int.MinValue : returns.Max();
         return Open[route] ? Math.Max(OvertimeTo[route], fixedEnd) : fixedEnd;

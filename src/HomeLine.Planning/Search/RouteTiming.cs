@@ -16,6 +16,10 @@ internal sealed class RouteTiming
     private readonly int[] _best;
     private readonly int[] _bestWritten;
     private readonly int[] _early;
+    private readonly DropWay _drops;
+    private readonly int[] _via;
+    private double _ownLate;
+    private bool _draws;
 
     public RouteTiming(CompiledWeek week, SlotCare care, int width)
     {
@@ -28,6 +32,8 @@ internal sealed class RouteTiming
         _best = new int[width + 1];
         _bestWritten = new int[width + 1];
         _early = new int[width + 1];
+        _via = new int[width + 1];
+        _drops = new DropWay(week, width);
     }
 
     /// <summary>The slots to walk.</summary>
@@ -76,39 +82,59 @@ internal sealed class RouteTiming
         Count = Math.Min(Count, Order.Length);
         if (Count > _week.Routes.Cap[route] && !AllFixed(state)) return false;
         int lunch = _week.Routes.Lunch[route];
-        if (lunch > 0) return WalkWithBreak(state, route, lunch);
+        _draws = _drops.DrawsAny(state, route, Order.AsSpan(0, Count));
+        if (lunch > 0 || _week.Roads.Varies || _draws) return WalkEveryWay(state, route, lunch);
         if (!Pass(state, route, from, WeekState.None, Starts, int.MinValue)) return false;
         Starts.AsSpan(0, Count).CopyTo(Written);
         if (!Finish(state, route, 0, 0)) return false;
         return Wait == 0 || !Later(state, route, WeekState.None) || Finish(state, route, 0, 0);
     }
 
-    /// <summary>Tries every place for the break and keeps the cheapest: before leaving, each gap, the way home, after coming home.</summary>
-    private bool WalkWithBreak(WeekState state, int route, int lunch)
+    /// <summary>
+    /// What decides between places for the break. Driving differs between them only where roads change with the hour or she drives to a drop point; lateness that depends
+    /// on another day's care is then left aside, so that the same order is always timed the same way.
+    /// </summary>
+    private double Choice => _week.Roads.Varies || _draws ? Cost - Late + _ownLate : Cost;
+
+    /// <summary>
+    /// Tries every place for the break and keeps the cheapest: before leaving, each gap, the way home, after coming home. Where roads change with the hour each is also
+    /// tried with the day begun when slow hours end; where she draws, with time made for a drop point where that adds fewest minutes, after every draw, or
+    /// after every run of draws.
+    /// </summary>
+    private bool WalkEveryWay(WeekState state, int route, int lunch)
     {
         double best = double.PositiveInfinity;
         int bestDriving = 0, bestWait = 0, bestOvertime = 0;
         double bestLate = 0;
-        for (int i = 0; i <= Count; i++)
+        int places = lunch > 0 ? Count : 0;
+        for (Making making = Making.NoTime; making <= (_draws ? Making.AfterEveryDraw : Making.NoTime); making++)
         {
-            // Nowhere first (the way home and after it need nothing), then the gaps, before leaving home last: at equal cost patients are seen earlier.
-            int gap = i == 0 ? WeekState.None : i < Count ? i : 0;
-            if (gap > 0 && TooLateForBreak(state, route, gap)) (i, gap) = (Count, 0);
-            if (!Pass(state, route, 0, gap, Starts, int.MinValue))
+            if (!MakeTime(state, route, making)) continue;
+            for (int i = 0; i <= places; i++)
             {
-                // What is too late without a break is too late with one.
-                if (i == 0) return false;
-                continue;
+                // Nowhere first (the way home and after it need nothing), then the gaps, before leaving home last: at equal cost patients are seen earlier.
+                int gap = i == 0 ? WeekState.None : i < Count ? i : 0;
+                if (gap > 0 && TooLateForBreak(state, route, gap)) (i, gap) = (Count, 0);
+                if (!Pass(state, route, 0, gap, Starts, int.MinValue))
+                {
+                    // What is too late without a break or a stop is too late with one.
+                    if (i == 0 && making == Making.NoTime) return false;
+                    continue;
+                }
+
+                if (i == 0 && making == Making.NoTime) Starts.AsSpan(0, Count).CopyTo(_early);
+                Starts.AsSpan(0, Count).CopyTo(Written);
+                bool holds = FinishWithBreak(state, route, lunch);
+                if (holds && Choice < best) KeepBest();
+                if ((!holds || Wait > 0 || _week.Roads.Varies) && Later(state, route, gap) && FinishWithBreak(state, route, lunch) && Choice < best) KeepBest();
+                foreach (int end in _week.Roads.SlowEnds(_week.Routes.Day[route]))
+                {
+                    if (WaitOut(state, route, gap, end) && FinishWithBreak(state, route, lunch) && Choice < best) KeepBest();
+                }
+
+                // A break that costs nothing cannot be beaten, unless it lets slow hours pass or makes time for a drop point.
+                if (i == 0 && !_week.Roads.Varies && !_draws && bestWait == 0 && bestOvertime == 0 && !double.IsPositiveInfinity(best)) break;
             }
-
-            if (i == 0) Starts.AsSpan(0, Count).CopyTo(_early);
-            Starts.AsSpan(0, Count).CopyTo(Written);
-            bool holds = FinishWithBreak(state, route, lunch);
-            if (holds && Cost < best) KeepBest();
-            if ((!holds || Wait > 0) && Later(state, route, gap) && FinishWithBreak(state, route, lunch) && Cost < best) KeepBest();
-
-            // A break that costs nothing cannot be beaten.
-            if (i == 0 && bestWait == 0 && bestOvertime == 0 && !double.IsPositiveInfinity(best)) break;
         }
 
         if (double.IsPositiveInfinity(best)) return false;
@@ -119,11 +145,41 @@ internal sealed class RouteTiming
 
         void KeepBest()
         {
-            (best, bestDriving, bestWait, bestOvertime, bestLate) = (Cost, Driving, Wait, Overtime, Late);
+            (best, bestDriving, bestWait, bestOvertime, bestLate) = (Choice, Driving, Wait, Overtime, Late);
             Starts.AsSpan(0, Count).CopyTo(_best);
             Written.AsSpan(0, Count).CopyTo(_bestWritten);
         }
     }
+
+    /// <summary>After which visits time for a drop point is made whatever follows; false when that is nothing new.</summary>
+    private bool MakeTime(WeekState state, int route, Making making)
+    {
+        if (!_draws) return making == Making.NoTime;
+        if (making == Making.WhereShortest)
+        {
+            _drops.Read(state, route, Order.AsSpan(0, Count), _early.AsSpan(0, Count), mayPush: true);
+            for (int i = 0; i < Count; i++) _via[i] = _drops.Stops[i] ? 1 : 0;
+            return true;
+        }
+
+        bool runs = false;
+        for (int i = 0; i < Count; i++)
+        {
+            bool draws = _drops.Draws(state, route, Order[i]), follows = draws && i + 1 < Count && _drops.Draws(state, route, Order[i + 1]);
+            runs |= follows;
+            _via[i] = draws && making != Making.NoTime && (making == Making.AfterEveryDraw || !follows) ? 1 : 0;
+        }
+
+        return making != Making.AfterEveryDraw || runs;
+    }
+
+    /// <summary>The way to a position from the one before, by a drop point where time is made for one.</summary>
+    private int WayTo(int position, int from, int to, int leave) =>
+        _draws && position > 0 && _via[position - 1] > 0 ? _drops.Shortest(from, to, leave).Minutes : _week.Roads.Leaving(from, to, leave);
+
+    private int WayBefore(int position, int from, int to, int arrive) => _draws && _via[position] > 0
+        ? _drops.Reaching(from, _drops.Shortest(from, to, arrive).Drop, to, arrive)
+        : _week.Roads.Reaching(from, to, arrive);
 
     /// <summary>
     /// Writes the day from its latest first start: the one from which the last visit still starts as early as it can and nobody's care costs more. False when the
@@ -132,17 +188,32 @@ internal sealed class RouteTiming
     private bool Later(WeekState state, int route, int gap)
     {
         if (Count < 2) return false;
-        Roads roads = _week.RoadsOn(route);
         int latest = Starts[Count - 1];
         for (int i = Count - 2; i >= 0; i--)
         {
             int slot = Order[i], on = state.Minutes[slot] + _charting;
-            latest -= on + roads.Minutes(roads.OfPatient(state.Patient[slot]), roads.OfPatient(state.Patient[Order[i + 1]]));
-            if (gap == i + 1) latest = Math.Min(latest - _week.Routes.Lunch[route], _week.Routes.LunchTo[route] - on);
+            if (gap == i + 1) latest -= _week.Routes.Lunch[route];
+            latest -= on + WayBefore(i, _week.Roads.OfPatient(state.Patient[slot]), _week.Roads.OfPatient(state.Patient[Order[i + 1]]), latest);
+            if (gap == i + 1) latest = Math.Min(latest, _week.Routes.LunchTo[route] - on);
             latest = state.Pinned[slot] ? Starts[i] : Math.Max(Starts[i], _care.StartBefore(state, slot, Math.Min(latest, _care.SamePointsUntil(state, slot, Starts[i]))));
         }
 
         return latest > Starts[0] && Pass(state, route, 0, gap, Written, latest);
+    }
+
+    /// <summary>Writes the day from a departure when slow hours end. False when she leaves later anyway, or somebody's care would cost more.</summary>
+    private bool WaitOut(WeekState state, int route, int gap, int end)
+    {
+        if (Count == 0 || end <= _week.Routes.From[route]) return false;
+        int home = Roads.OfNurse(_week.Routes.Nurse[route]), first = _week.Roads.OfPatient(state.Patient[Order[0]]);
+        int arrival = end + _week.Roads.Leaving(home, first, end);
+        if (arrival <= Starts[0] || !Pass(state, route, 0, gap, Written, arrival)) return false;
+        for (int i = 0; i < Count; i++)
+        {
+            if (Written[i] > Starts[i] && !state.Pinned[Order[i]] && Written[i] > _care.SamePointsUntil(state, Order[i], Starts[i])) return false;
+        }
+
+        return true;
     }
 
     /// <summary>Without any break the nurse already leaves the visit before the gap after the break's latest start; later gaps are later still.</summary>
@@ -152,7 +223,7 @@ internal sealed class RouteTiming
     /// <summary>One walk with the break in a gap: 0 before leaving home, i before visit i, Count on the way home, None for nowhere.</summary>
     private bool Pass(WeekState state, int route, int from, int gap, int[] starts, int notBefore)
     {
-        Roads roads = _week.RoadsOn(route);
+        Roads roads = _week.Roads;
         int place = Roads.OfNurse(_week.Routes.Nurse[route]), leave = _week.Routes.From[route];
         int lunch = _week.Routes.Lunch[route], lunchFrom = _week.Routes.LunchFrom[route], lunchTo = _week.Routes.LunchTo[route];
         if (gap == 0) leave = Math.Max(leave, lunchFrom + lunch);
@@ -162,7 +233,7 @@ internal sealed class RouteTiming
             int slot = Order[i], next = roads.OfPatient(state.Patient[slot]);
             if (i >= from)
             {
-                int arrival = leave + roads.Minutes(place, next);
+                int arrival = leave + WayTo(i, place, next, leave);
                 if (gap == i && i > 0)
                 {
                     if (leave > lunchTo) return false;
@@ -193,22 +264,25 @@ internal sealed class RouteTiming
 
     private bool Finish(WeekState state, int route, int breakInRoute, int breakOnWayHome)
     {
-        Roads roads = _week.RoadsOn(route);
+        Roads roads = _week.Roads;
         int home = Roads.OfNurse(_week.Routes.Nurse[route]), place = home, leave = 0;
-        (Driving, Wait, Overtime, Stay, Late) = (0, 0, 0, 0, 0);
+        (Driving, Wait, Overtime, Stay, Late, _ownLate) = (0, 0, 0, 0, 0, 0);
         if (Count == 0) return true;
         for (int i = 0; i < Count; i++)
         {
-            int slot = Order[i], next = roads.OfPatient(state.Patient[slot]), leg = roads.Minutes(place, next);
+            int slot = Order[i], next = roads.OfPatient(state.Patient[slot]);
+            int leg = i == 0 ? roads.Reaching(place, next, Written[0]) : roads.Leaving(place, next, leave) + Extra(i - 1);
             Driving += leg;
             if (i > 0) Wait += Math.Max(0, Written[i] - leave - leg);
             Stay += state.Minutes[slot];
             leave = Written[i] + state.Minutes[slot] + _charting;
             place = next;
-            if (state.RouteB[slot] != route) Late += _care.LateCostAt(state, slot, Starts[i], _week.Routes.Day[route]);
+            if (state.RouteB[slot] == route) continue;
+            Late += _care.LateCostAt(state, slot, Starts[i], _week.Routes.Day[route]);
+            if (_week.Roads.Varies || _draws) _ownLate += _care.OwnLateCostAt(state, slot, Starts[i]);
         }
 
-        int way = roads.Minutes(place, home);
+        int way = roads.Leaving(place, home, leave) + Extra(Count - 1);
         Driving += way;
         Wait -= breakInRoute;
         int back = leave + way + breakOnWayHome;
@@ -219,25 +293,28 @@ internal sealed class RouteTiming
     /// <summary>Places the break by the starts alone, first fit, exactly as a reader of the plan would.</summary>
     private bool FinishWithBreak(WeekState state, int route, int lunch)
     {
-        if (Count == 0) return Finish(state, route, 0, 0);
-        Roads roads = _week.RoadsOn(route);
+        if (_draws && !_drops.Read(state, route, Order.AsSpan(0, Count), Written.AsSpan(0, Count))) return false;
+        if (Count == 0 || lunch == 0) return Finish(state, route, 0, 0);
+        Roads roads = _week.Roads;
         int home = Roads.OfNurse(_week.Routes.Nurse[route]), first = Order[0], last = Order[Count - 1];
-        int departure = Written[0] - roads.Minutes(home, roads.OfPatient(state.Patient[first]));
+        int departure = Written[0] - roads.Reaching(home, roads.OfPatient(state.Patient[first]), Written[0]);
         if (departure >= _week.Routes.LunchFrom[route] + lunch) return Finish(state, route, 0, 0);
         if (InGap(state, route, lunch)) return Finish(state, route, lunch, 0);
         int leave = Written[Count - 1] + state.Minutes[last] + _charting;
-        if (leave + roads.Minutes(roads.OfPatient(state.Patient[last]), home) <= _week.Routes.LunchTo[route]) return Finish(state, route, 0, 0);
+        if (leave + roads.Leaving(roads.OfPatient(state.Patient[last]), home, leave) + Extra(Count - 1) <= _week.Routes.LunchTo[route]) return Finish(state, route, 0, 0);
         bool onWayHome = leave <= _week.Routes.LunchTo[route];
         return Finish(state, route, 0, onWayHome ? lunch : 0) && (onWayHome || AllFixed(state));
     }
 
+    private int Extra(int position) => _draws ? _drops.Extra[position] : 0;
+
     private bool InGap(WeekState state, int route, int lunch)
     {
-        Roads roads = _week.RoadsOn(route);
+        Roads roads = _week.Roads;
         for (int i = 1; i < Count; i++)
         {
             int leave = Written[i - 1] + state.Minutes[Order[i - 1]] + _charting;
-            int leg = roads.Minutes(roads.OfPatient(state.Patient[Order[i - 1]]), roads.OfPatient(state.Patient[Order[i]]));
+            int leg = roads.Leaving(roads.OfPatient(state.Patient[Order[i - 1]]), roads.OfPatient(state.Patient[Order[i]]), leave) + Extra(i - 1);
             if (leave + leg + lunch <= Written[i] && leave <= _week.Routes.LunchTo[route] && Written[i] >= _week.Routes.LunchFrom[route] + lunch)
                 return true;
         }
@@ -253,5 +330,14 @@ internal sealed class RouteTiming
         }
 
         return true;
+    }
+
+    /// <summary>After which visits time for a drop point is made.</summary>
+    private enum Making
+    {
+        NoTime,
+        WhereShortest,
+        AfterEveryRunOfDraws,
+        AfterEveryDraw,
     }
 }

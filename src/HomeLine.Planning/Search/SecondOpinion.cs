@@ -19,7 +19,7 @@ internal static class SecondOpinion
         var done = visits.SelectMany(v => v.Tasks).ToHashSet(StringComparer.Ordinal);
         var plan = new WeekPlan(visits, [.. week.Problem.Tasks.Where(t => !done.Contains(t.Id)).Select(t => new UnmetTask(t.Id, [], []))], believed);
         CheckReport report = Checker.Check(week.Problem, plan);
-        if (report.Score != believed) throw new InvalidOperationException($"Round {round}: the search counts {believed}, the checker {report.Score}.");
+        if (week.TriesManyWays ? report.Score > believed : report.Score != believed) throw new InvalidOperationException($"Round {round}: the search counts {believed}, the checker {report.Score}.");
         if (!report.Accepted) throw new InvalidOperationException($"Round {round}: {report.Findings[0].Reason.Sentence}");
     }
 }

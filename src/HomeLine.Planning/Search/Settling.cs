@@ -96,14 +96,15 @@ internal sealed class Settling(CompiledWeek week, SlotCare care)
 
     private int Arrival(WeekState state, int route, int slot)
     {
-        Roads roads = week.RoadsOn(route);
+        Roads roads = week.Roads;
         int position = state.PositionOf(route, slot), here = roads.OfPatient(state.Patient[slot]);
 
-        // A break may stand in any gap before; where a nurse-day has one, its pinned visits keep their start.
-        if (week.Routes.Lunch[route] > 0) return state.Start[slot];
-        if (position == 0) return week.Routes.From[route] + roads.Minutes(Roads.OfNurse(week.Routes.Nurse[route]), here);
+        // A break, or a drop point, may stand in any gap before; where a nurse-day has one, its pinned visits keep their start.
+        if (week.Routes.Lunch[route] > 0 || state.Figures[route].Draws) return state.Start[slot];
+        int leave = week.Routes.From[route];
+        if (position == 0) return leave + roads.Leaving(Roads.OfNurse(week.Routes.Nurse[route]), here, leave);
         int last = state.OrderOf(route)[position - 1];
-        return state.Start[last] + state.Minutes[last] + week.Problem.Rules.DocumentationMinutes
-            + roads.Minutes(roads.OfPatient(state.Patient[last]), here);
+        leave = state.Start[last] + state.Minutes[last] + week.Problem.Rules.DocumentationMinutes;
+        return leave + roads.Leaving(roads.OfPatient(state.Patient[last]), here, leave);
     }
 }

@@ -8,6 +8,7 @@ internal sealed class SlotCare(CompiledWeek week)
 {
     private readonly Span[] _spans = new Span[256];
     private readonly PlanningRules _rules = week.Problem.Rules;
+    private readonly DropReach _drops = week.Drops;
 
     /// <summary>
     /// The slot the trial slot stands in for while a unit is tried in it, so that a chain inside one visit is not taken for two visits.
@@ -88,16 +89,19 @@ internal sealed class SlotCare(CompiledWeek week)
         }
 
         ReadOnlySpan<Span> spans = slot == state.Trial ? _spans.AsSpan(0, TrialSpans) : state.Spans[slot];
+        latest = Math.Min(latest, state.Latest[slot]);
         int start = SpanSet.NextAllowed(spans, earliest);
-        if (start < 0 || start > latest) return -1;
-        return start <= state.Latest[slot] ? start : -1;
+        while (start >= 0 && start <= latest && !DrawHolds(state, slot, start)) start = SpanSet.NextAllowed(spans, start + 1);
+        return start <= latest ? start : -1;
     }
 
     /// <summary>The last allowed start of a slot at or before a minute; -1 when there is none.</summary>
     public int StartBefore(WeekState state, int slot, int minute)
     {
         ReadOnlySpan<Span> spans = slot == state.Trial ? _spans.AsSpan(0, TrialSpans) : state.Spans[slot];
-        return SpanSet.LastAllowed(spans, Math.Min(minute, state.Latest[slot]));
+        int start = SpanSet.LastAllowed(spans, Math.Min(minute, state.Latest[slot]));
+        while (start >= 0 && !DrawHolds(state, slot, start)) start = SpanSet.LastAllowed(spans, start - 1);
+        return start;
     }
 
     /// <summary>
@@ -129,6 +133,20 @@ internal sealed class SlotCare(CompiledWeek week)
                 if (start > week.Tasks.TargetBy[task]) cost += Blend.Duty * week.Tasks.Weight[task];
                 if (slot == state.Trial && u == state.FirstUnit[slot]) cost += FollowersCost(state, task, start, day);
             }
+        }
+
+        return cost;
+    }
+
+    /// <summary>The same with chains left aside.</summary>
+    public double OwnLateCostAt(WeekState state, int slot, int start)
+    {
+        if (start < state.LateFrom[slot]) return 0;
+        double cost = 0;
+        for (int u = state.FirstUnit[slot]; u >= 0; u = state.UnitNext[u])
+        {
+            foreach (int task in week.Units.Tasks[u])
+                cost += LateCostOf(task, start, week.Tasks.LateFrom[task]) + (start > week.Tasks.TargetBy[task] ? Blend.Duty * week.Tasks.Weight[task] : 0);
         }
 
         return cost;
@@ -236,21 +254,10 @@ internal sealed class SlotCare(CompiledWeek week)
     }
 
     /// <summary>Latest start with the minutes a slot has, from which a drop point is reached in time on the day of a route; -1 when none is.</summary>
-    public int LatestDraw(WeekState state, int slot, int route)
-    {
-        if (state.DrawToDrop[slot] == int.MaxValue) return int.MaxValue;
-        int place = week.Problem.Patients[state.Patient[slot]].Place, day = week.Routes.Day[route] + week.FirstDay, latest = -1;
-        int minutes = state.Minutes[slot];
-        foreach (DropPoint drop in week.Problem.DropPoints)
-        {
-            int there = minutes + week.MinutesBetween(place, drop.Place, route);
-            if (there > state.DrawToDrop[slot]) continue;
-            foreach (int cutoff in drop.Cutoffs)
-            {
-                if (CompiledWeek.DayOf(cutoff) == day) latest = Math.Max(latest, cutoff - there);
-            }
-        }
+    public int LatestDraw(WeekState state, int slot, int route) =>
+        _drops.Latest(week.Problem.Patients[state.Patient[slot]].Place, state.DrawToDrop[slot], state.Minutes[slot], week.Routes.Day[route] + week.FirstDay);
 
-        return latest;
-    }
+    /// <summary>Where roads change with the hour, a specimen may be late from an early start and in time from a later one.</summary>
+    private bool DrawHolds(WeekState state, int slot, int start) => !week.Roads.Varies || state.DrawToDrop[slot] == int.MaxValue
+        || _drops.Holds(week.Problem.Patients[state.Patient[slot]].Place, state.DrawToDrop[slot], state.Minutes[slot], start);
 }

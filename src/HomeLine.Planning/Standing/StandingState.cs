@@ -18,6 +18,7 @@ internal sealed class StandingState
         Second = new int[visits];
         Start = new int[visits];
         Minutes = new int[visits];
+        MergedInto = new int[visits];
         _count = new int[lines];
         for (int v = 0; v < visits - 1; v++)
         {
@@ -30,6 +31,7 @@ internal sealed class StandingState
         Array.Clear(_count);
         Array.Fill(Nurse, -1);
         Array.Fill(Second, -1);
+        Array.Fill(MergedInto, -1);
         for (int v = 0; v < visits - 1; v++) Put(v);
     }
 
@@ -42,6 +44,7 @@ internal sealed class StandingState
         Second = [.. other.Second];
         Start = [.. other.Start];
         Minutes = [.. other.Minutes];
+        MergedInto = [.. other.MergedInto];
         _count = [.. other._count];
         _line = [.. other._line];
     }
@@ -54,6 +57,9 @@ internal sealed class StandingState
     public int[] Start { get; }
 
     public int[] Minutes { get; }
+
+    /// <summary>By visit: the visit that does its care as well; -1 when it stands by itself or nobody does it.</summary>
+    public int[] MergedInto { get; }
 
     /// <summary>The index of the visit to be tried.</summary>
     public int Newcomer => Nurse.Length - 1;
@@ -69,6 +75,7 @@ internal sealed class StandingState
         other.Second.CopyTo(Second, 0);
         other.Start.CopyTo(Start, 0);
         other.Minutes.CopyTo(Minutes, 0);
+        other.MergedInto.CopyTo(MergedInto, 0);
         other._count.CopyTo(_count, 0);
         other._line.CopyTo(_line, 0);
     }

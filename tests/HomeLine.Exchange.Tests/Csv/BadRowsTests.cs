@@ -93,6 +93,18 @@ public class BadRowsTests
     public void An_unknown_file_is_refused_with_the_known_ones() => Assert.Contains(
         "patients.csv", Assert.Single(RosterFolder.Read(SeedFiles.InMemory.With("patient.csv", "a"u8.ToArray())).Problems).Reason, StringComparison.Ordinal);
 
+    [Theory]
+    [InlineData("slow,,60,,07:30,09:00", "weekdays", "Name the weekdays")]
+    [InlineData("slow,,60,mon,09:00,09:00", "to", "ends before it begins")]
+    [InlineData("slow,,0,mon,07:30,09:00", "value", "from 1 to 100")]
+    [InlineData("slow,,60,mon tue,07:30,09:00\r\nslow,,50,tue,08:00,10:00", "from", "overlaps another slow time")]
+    public void Slow_hours_that_make_no_sense_are_refused_at_their_column(string rows, string column, string words)
+    {
+        string text = "kind,up_to_km,value,weekdays,from,to\r\ncircuity,,1.3,,,\r\nspeed,,50,,,\r\nparking,,4,,,\r\n" + rows + "\r\n";
+        RosterReading reading = RosterFolder.Read(SeedFiles.InMemory.With("map-roads.csv", Encoding.UTF8.GetBytes(text)));
+        Assert.Contains(reading.Problems, p => p.Column == column && p.Reason.Contains(words, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Semicolons_between_fields_are_asked_about_not_guessed()
     {

@@ -76,6 +76,28 @@ public class RoundTripTests
         Comes(SeedFiles.Roster with { Events = SeedFiles.Roster.Events.Add(Call(at, new CareMoment(new LocalDate(2027, 3, 2), at))) });
     }
 
+    [Fact]
+    public void A_delivery_whose_time_is_not_known_reads_back_equal() => Comes(SeedFiles.Roster with
+    {
+        Orders = [.. SeedFiles.Roster.Orders.Select(o => o.Id == "P20-ig" ? o with { NotBefore = CareOrder.DeliveryNotKnown } : o)],
+    });
+
+    [Fact]
+    public void Slow_hours_of_the_roads_read_back_equal() => Comes(SeedFiles.Roster with
+    {
+        Map = SeedFiles.Roster.Map with
+        {
+            Roads = SeedFiles.Roster.Map.Roads with
+            {
+                SlowTimes =
+                [
+                    new SlowTime([IsoDayOfWeek.Monday, IsoDayOfWeek.Friday], new LocalTime(7, 30), new LocalTime(9, 0), 60),
+                    new SlowTime([IsoDayOfWeek.Friday], new LocalTime(15, 0), new LocalTime(17, 30), 45),
+                ],
+            },
+        },
+    });
+
     private static LineEvent Call(Instant recorded, CareMoment performed) => new()
     {
         Id = new EventId("Z"),

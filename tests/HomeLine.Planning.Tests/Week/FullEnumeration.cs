@@ -7,11 +7,14 @@ namespace HomeLine.Planning.Tests.Week;
 /// <summary>
 /// The best plan of a tiny week by trying everything: all care unmet or on any nurse-day, every order within a nurse-day, the starts of
 /// <see cref="EveryStart"/>. Knows nothing of the search: rules and points are the checker's alone. For weeks with one person a visit, chains counted in days,
-/// and one visit a patient a day.
+/// and one visit a patient a day. Visits that must stay have the name of their first task, and starts at which that is allowed.
 /// </summary>
 internal sealed class FullEnumeration
 {
     private readonly WeekProblem _problem;
+
+    /// <summary>The same with nothing that must stay, to judge one nurse-day by itself.</summary>
+    private readonly WeekProblem _alone;
     private readonly CareTask[][] _units;
     private readonly (Nurse Nurse, Shift Shift)[] _days;
     private readonly bool[,] _able;
@@ -23,6 +26,7 @@ internal sealed class FullEnumeration
     public FullEnumeration(WeekProblem problem)
     {
         _problem = problem;
+        _alone = problem with { Published = null, FrozenVisits = [] };
         _units = [.. problem.Tasks.GroupBy(t => t.Together is { } together ? (t.Patient, together) : ("", t.Id)).Select(g => g.ToArray())];
         _days =
         [
@@ -30,7 +34,7 @@ internal sealed class FullEnumeration
                 .OrderBy(d => d.Shift.Day).ThenBy(d => d.Nurse.Id, StringComparer.Ordinal),
         ];
         _starts = new EveryStart(problem);
-        _nothingDone = Checker.Check(problem, Plan([])).Score;
+        _nothingDone = Checker.Check(_alone, Plan([])).Score;
         _able = new bool[_units.Length, _days.Length];
         for (int u = 0; u < _units.Length; u++)
             for (int d = 0; d < _days.Length; d++) _able[u, d] = MayDo(u, d);
@@ -39,7 +43,7 @@ internal sealed class FullEnumeration
     /// <summary>The best score of any plan.</summary>
     public PlanScore Best()
     {
-        _best = _nothingDone;
+        _best = _problem.FixedVisits().IsEmpty ? _nothingDone : new PlanScore(long.MaxValue, 0, 0, 0, 0, 0);
         Assign(0, new int[_units.Length]);
         return _best;
     }
@@ -66,7 +70,7 @@ internal sealed class FullEnumeration
     private bool MayDo(int unit, int day)
     {
         if (_starts.First(_units[unit], _days[day].Nurse, _days[day].Shift) is not { } visit) return false;
-        return !Checker.Check(_problem, Plan([visit])).Findings.Any(f => f.Rule is "H3" or "H6");
+        return !Checker.Check(_alone, Plan([visit])).Findings.Any(f => f.Rule is "H3" or "H6");
     }
 
     private void Judge(int[] place)
@@ -104,7 +108,7 @@ internal sealed class FullEnumeration
         {
             foreach (PlannedVisit[] visits in _starts.Of(order, _days[day].Nurse, _days[day].Shift))
             {
-                CheckReport report = Checker.Check(_problem, Plan(visits));
+                CheckReport report = Checker.Check(_alone, Plan(visits));
                 if (report.Accepted && (found is null || report.Score < best)) (best, found) = (report.Score, visits);
             }
         }

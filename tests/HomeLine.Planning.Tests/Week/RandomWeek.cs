@@ -64,6 +64,42 @@ internal static class RandomWeek
         };
     }
 
+    /// <summary>The same week with more draws, two drop points, and nurses who drive there themselves.</summary>
+    public static WeekProblem WithDrops(WeekProblem problem, int seed)
+    {
+        var draw = new Draw(seed + 33);
+        int Place() => draw.Below(problem.Nurses.Length + problem.Patients.Length);
+        return problem with
+        {
+            Tasks = [.. problem.Tasks.Select(t => draw.Chance(2) ? t with { DrawToDropMinutes = 90 + (10 * draw.Below(15)) } : t)],
+            Rules = problem.Rules with { HandInMinutes = draw.Below(12) },
+            DropPoints =
+            [
+                new DropPoint("lab", Place(), [.. Enumerable.Range(0, problem.DayCount).Select(d => SmallWeek.At(d, 15))]),
+                new DropPoint("box", Place(), [.. Enumerable.Range(0, problem.DayCount).Select(d => SmallWeek.At(d, 11 + draw.Below(5)))]),
+            ],
+        };
+    }
+
+    /// <summary>The same week with slow mornings and afternoons, and often with a place that cannot be reached for some hours of a day.</summary>
+    public static WeekProblem WithHours(WeekProblem problem, int seed)
+    {
+        var draw = new Draw(seed + 77);
+        int closed = draw.Below(problem.Nurses.Length + problem.Patients.Length), day = draw.Below(problem.DayCount), from = SmallWeek.At(day, 8 + draw.Below(4));
+        return problem with
+        {
+            SlowHours =
+            [
+                .. Enumerable.Range(0, problem.DayCount).SelectMany(d => new[]
+                {
+                    new SlowHours(SmallWeek.At(d, 7, draw.Below(60)), SmallWeek.At(d, 9, draw.Below(60)), 30 + draw.Below(70)),
+                    new SlowHours(SmallWeek.At(d, 13, draw.Below(60)), SmallWeek.At(d, 16, draw.Below(60)), 30 + draw.Below(70)),
+                }),
+            ],
+            RoadChanges = draw.Chance(2) ? [] : [new RoadChange(from, from + 30 + draw.Below(180), new ShutPlace(problem.Travel, closed))],
+        };
+    }
+
     /// <summary>Breaks, hours at home, starts tied to doses, chains counted in days, groups, specimens, orders.</summary>
     private static WeekProblem Everything(Draw draw, WeekProblem plain, int days)
     {
@@ -187,6 +223,12 @@ internal static class RandomWeek
         }
 
         return [.. tasks];
+    }
+
+    /// <summary>Nobody drives to or from one place.</summary>
+    private sealed class ShutPlace(ITravelTimes usual, int shut) : ITravelTimes
+    {
+        public int Minutes(int from, int to) => from != to && (from == shut || to == shut) ? ITravelTimes.Unreachable : usual.Minutes(from, to);
     }
 
     private sealed class Draw(int seed)

@@ -121,7 +121,7 @@ internal static class MapBarriersTable
 /// <summary>map-roads.csv: how straight distance becomes minutes.</summary>
 internal static class MapRoadsTable
 {
-    public static readonly TableShape Shape = TableShape.Of("map-roads.csv", false, "kind! up_to_km value!");
+    public static readonly TableShape Shape = TableShape.Of("map-roads.csv", false, "kind! up_to_km value! weekdays from to");
 
     /// <summary>Used when there is no such file; our own default, the same as the planner's.</summary>
     public static readonly RoadFactors Default =
@@ -132,9 +132,10 @@ internal static class MapRoadsTable
         Circuity,
         Speed,
         Parking,
+        Slow,
     }
 
-    public sealed record Factor(FactorKind Kind, double UpToKm, double Value, Row Row);
+    public sealed record Factor(FactorKind Kind, double UpToKm, double Value, SlowTime? Slow, Row Row);
 
     public static Factor Read(Row row)
     {
@@ -143,33 +144,61 @@ internal static class MapRoadsTable
         {
             FactorKind.Circuity => (1m, 5m),
             FactorKind.Speed => (1m, 200m),
+            FactorKind.Slow => (1m, 100m),
             _ => (0m, 120m),
         };
         double value = (double)row.RequiredNumber("value", least, most);
         if (kind == FactorKind.Parking && value != Math.Floor(value)) row.Refuse("value", "Parking takes whole minutes.");
-        return new Factor(kind, row.Kilometres("up_to_km") ?? double.PositiveInfinity, value, row);
+        return new Factor(kind, row.Kilometres("up_to_km") ?? double.PositiveInfinity, value, kind == FactorKind.Slow ? Slow(row, value) : null, row);
+    }
+
+    private static SlowTime Slow(Row row, double value)
+    {
+        ImmutableArray<IsoDayOfWeek> days = row.Weekdays("weekdays");
+        if (days.IsEmpty) row.Refuse("weekdays", $"Name the weekdays: {WeekdayWords.All}.");
+        LocalTime from = row.RequiredTime("from"), to = row.RequiredTime("to");
+        if (row.IsSound && to <= from) row.Refuse("to", "The slow time ends before it begins.");
+        if (value != Math.Floor(value)) row.Refuse("value", "The speed is a whole number of a hundred.");
+        return new SlowTime(days, from, to, (int)value);
     }
 
     public static RoadFactors Assemble(ImmutableArray<Factor> factors)
     {
         if (factors.IsEmpty) return Default;
-        foreach (IGrouping<FactorKind, Factor> twice in factors.Where(factor => factor.Kind != FactorKind.Speed).GroupBy(factor => factor.Kind))
+        foreach (IGrouping<FactorKind, Factor> twice in factors.Where(factor => factor.Kind is not (FactorKind.Speed or FactorKind.Slow)).GroupBy(factor => factor.Kind))
             foreach (Factor factor in twice.Skip(1)) factor.Row.Refuse("kind", "This factor stands twice.");
         ImmutableArray<Factor> speeds = [.. factors.Where(factor => factor.Kind == FactorKind.Speed)];
         for (int i = 1; i < speeds.Length; i++)
             if (speeds[i].UpToKm <= speeds[i - 1].UpToKm) speeds[i].Row.Refuse("up_to_km", "Speeds go from short trips to long ones.");
         if (speeds.Length > 0 && !double.IsInfinity(speeds[^1].UpToKm))
             speeds[^1].Row.Refuse("up_to_km", "The last speed must hold without end: leave up_to_km empty.");
+        ImmutableArray<(SlowTime Time, Row Row)> slow = [.. factors.Where(f => f.Slow is not null).Select(f => (f.Slow!, f.Row))];
+        for (int i = 1; i < slow.Length; i++)
+        {
+            if (slow[..i].Any(s => s.Time.Weekdays.Intersect(slow[i].Time.Weekdays).Any() && s.Time.From < slow[i].Time.To && slow[i].Time.From < s.Time.To))
+                slow[i].Row.Refuse("from", "This overlaps another slow time on the same weekday.");
+        }
+
         return new RoadFactors(
             factors.FirstOrDefault(factor => factor.Kind == FactorKind.Circuity)?.Value ?? Default.Circuity,
             speeds.IsEmpty ? Default.Bands : [.. speeds.Select(speed => new SpeedBand(speed.UpToKm, speed.Value))],
-            (int)(factors.FirstOrDefault(factor => factor.Kind == FactorKind.Parking)?.Value ?? Default.ParkingMinutes));
+            (int)(factors.FirstOrDefault(factor => factor.Kind == FactorKind.Parking)?.Value ?? Default.ParkingMinutes))
+        {
+            SlowTimes = [.. slow.Select(s => s.Time)],
+        };
     }
 
     public static IEnumerable<string[]> Write(RoadFactors roads)
     {
-        yield return ["circuity", "", NumberText.Write(roads.Circuity)];
-        foreach (SpeedBand band in roads.Bands) yield return ["speed", NumberText.Write(band.UpToKm), NumberText.Write(band.KmPerHour)];
-        yield return ["parking", "", roads.ParkingMinutes.ToString(CultureInfo.InvariantCulture)];
+        yield return ["circuity", "", NumberText.Write(roads.Circuity), "", "", ""];
+        foreach (SpeedBand band in roads.Bands) yield return ["speed", NumberText.Write(band.UpToKm), NumberText.Write(band.KmPerHour), "", "", ""];
+        yield return ["parking", "", roads.ParkingMinutes.ToString(CultureInfo.InvariantCulture), "", "", ""];
+        foreach (SlowTime slow in roads.SlowTimes)
+        {
+            yield return
+            [
+                "slow", "", slow.SpeedPercent.ToString(CultureInfo.InvariantCulture), ListText.Write(slow.Weekdays.Select(WeekdayWords.Of)), TimeText.Write(slow.From), TimeText.Write(slow.To),
+            ];
+        }
     }
 }

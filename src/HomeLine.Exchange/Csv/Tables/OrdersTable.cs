@@ -51,13 +51,16 @@ internal static class OrdersTable
             Skills = row.List("skills"),
             SetupMinutes = row.Whole("setup_minutes", 0, MostMinutes),
             WorkMinutes = row.Whole("work_minutes", 0, MostMinutes),
-            NotBefore = row.DateTime("not_before"),
+            NotBefore = row.Trimmed("not_before") == NotKnown ? CareOrder.DeliveryNotKnown : row.DateTime("not_before"),
             NeedsCourier = row.YesNo("needs_courier"),
             FirstDose = FirstDose(row),
         };
         if (row.IsSound) CheckTogether(row, order);
         return order;
     }
+
+    /// <summary>In place of a time: a delivery is awaited, and nobody knows yet when it comes.</summary>
+    private const string NotKnown = "unknown";
 
     public static IEnumerable<string[]> Write(IEnumerable<CareOrder> orders) => orders.Select(order => new[]
     {
@@ -67,7 +70,7 @@ internal static class OrdersTable
         ListText.Write(order.Dates.Select(TimeText.Write)), TimeText.Write(order.StartFrom), TimeText.Write(order.StartTo),
         ListText.Write(order.DoseTimes.Select(TimeText.Write)), NumberText.Write(order.VisitsPerWeek),
         NumberText.Write(order.AsNeededVisits), NumberText.Write(order.AsNeededUsed), ListText.Write(order.Skills),
-        NumberText.Write(order.SetupMinutes), NumberText.Write(order.WorkMinutes), TimeText.Write(order.NotBefore),
+        NumberText.Write(order.SetupMinutes), NumberText.Write(order.WorkMinutes), order.AwaitsDelivery ? NotKnown : TimeText.Write(order.NotBefore),
         order.NeedsCourier ? "yes" : "no",
         order.FirstDose is { } dose ? dose.AllergyHistoryTaken ? "yes" : "no" : "", TimeText.Write(order.FirstDose?.KitGoodThrough), NumberText.Write(order.FirstDose?.InfusingMinutes),
     });

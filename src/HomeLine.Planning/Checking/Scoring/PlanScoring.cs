@@ -38,11 +38,13 @@ internal static class PlanScoring
             visits,
             (int)facts.Visits.Sum(v => (long)v.Visit.Minutes * v.People),
             visits * facts.Problem.Rules.DocumentationMinutes,
-            (int)facts.NurseDays.Sum(d => d.Driving),
+            (int)facts.NurseDays.Sum(d => d.Driving - d.Drops.Sum(s => s.Minutes)),
             (int)facts.NurseDays.Sum(d => d.Overtime),
             shifts.Length,
             shifts.Sum(s => s.To - s.From),
-            facts.Problem.Tasks.Count(t => facts.VisitOf(t.Id) is { } v && v.Visit.Start >= LateFrom(facts, t)));
+            facts.Problem.Tasks.Count(t => facts.VisitOf(t.Id) is { } v && v.Visit.Start >= LateFrom(facts, t)),
+            facts.NurseDays.Sum(d => d.Drops.Count),
+            (int)facts.NurseDays.Sum(d => d.Drops.Sum(s => s.Minutes)));
     }
 
     /// <summary>First late minute, the chain's most minutes included.</summary>

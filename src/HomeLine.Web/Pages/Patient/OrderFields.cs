@@ -31,6 +31,9 @@ public sealed class OrderFields
     public int? Minutes { get; set; }
     public bool NeedsCourier { get; set; }
     public DateTime? DrugInHome { get; set; }
+
+    /// <summary>The drug is still to be delivered, and nobody knows when it comes.</summary>
+    public bool DeliveryNotKnown { get; set; }
     public bool IsFirstDose { get; set; }
     public bool AllergyHistory { get; set; }
     public DateTime? KitThrough { get; set; }
@@ -78,7 +81,7 @@ public sealed class OrderFields
             WorkMinutes = Minutes,
             NeedsCourier = NeedsCourier && Kind is OrderKind.Labs or OrderKind.DrugLevel,
             Skills = Kind switch { OrderKind.Labs or OrderKind.DrugLevel => ["LAB"], OrderKind.Removal => ["REM"], _ => [] },
-            NotBefore = DrugInHome is { } there ? LocalDateTime.FromDateTime(there) : null,
+            NotBefore = DrugInHome is { } there ? LocalDateTime.FromDateTime(there) : DeliveryNotKnown ? CareOrder.DeliveryNotKnown : null,
             FirstDose = dose ? new FirstDoseFacts(AllergyHistory, Day(KitThrough), InfusingMinutes ?? 0) : null,
         };
     }
