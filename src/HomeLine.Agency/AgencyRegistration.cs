@@ -52,6 +52,7 @@ public static class AgencyRegistration
         services.AddSingleton<WorkingWeeks>();
         services.AddSingleton<EditWeek>();
         services.AddSingleton<KeepLeave>();
+        services.AddSingleton<AskFairness>();
         services.AddSingleton<AskDayMap>();
         services.AddSingleton<ReportProblem>();
         services.AddSingleton<TickTold>();

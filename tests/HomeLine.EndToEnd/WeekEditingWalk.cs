@@ -24,6 +24,7 @@ public sealed class WeekEditingWalk
         await UndoAsync(page);
         await TwoPeopleAsync(browser, page, app);
         await OnAPhoneAsync(browser, page, app);
+        await OnlyAFewAsync(browser, page, app);
         await PublishAsync(page);
         await LeaveAsync(page);
         await RefusedAsync(page);
@@ -45,8 +46,32 @@ public sealed class WeekEditingWalk
         await page.GetByRole(AriaRole.Button, new() { Name = "Count the weeks ahead" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Rowheader, new() { Name = "Mon 15 Mar" })).ToBeVisibleAsync();
         await page.GetByText("Load of each nurse").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Look back on the weeks before" }).ClickAsync();
+        await Expect(page.GetByText("Evenings: Bramble Quickstile 3")).ToBeVisibleAsync();
         await page.GetByText("Faces and continuity of each patient").ClickAsync();
         await page.StandsUpAsync("work-in-view");
+    }
+
+    /// <summary>Some nurses only, by name or town; the address says which.</summary>
+    private static async Task OnlyAFewAsync(Browser browser, IPage page, AppUnderTest app)
+    {
+        foreach (int width in (int[])[1440, 390])
+        {
+            IPage other = await browser.OpenAsync(width, 844);
+            await SameSignInAsync(other, page);
+            await other.GotoAsync(app.Address + "/week/2027-03-08");
+            await other.GetByLabel("Name or number").FillAsync("brass");
+            await other.GetByLabel("Name or number").PressAsync("Enter");
+            await Expect(other.GetByText("1 of 8 nurses are shown.")).ToBeVisibleAsync();
+            await Expect(other).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("nurse=brass"));
+            await other.StandsUpAsync("week-one-nurse");
+            await other.GetByRole(AriaRole.Link, new() { Name = "Work on this week" }).ClickAsync();
+            await Expect(other.GetByText("1 of 8 nurses are shown.")).ToBeVisibleAsync();
+            await Expect(other.Locator(".nurse-line")).ToHaveCountAsync(1);
+            await other.GotoAsync(app.Address + "/week/2027-03-08?area=Skerrow%20Spit");
+            await Expect(other.GetByText("of 8 nurses are shown.")).ToBeVisibleAsync();
+            await other.StandsUpAsync("week-one-area");
+        }
     }
 
     private static async Task PublishAsync(IPage page)

@@ -32,6 +32,9 @@ public sealed record DraftBoard(
     Instant? ChangedAt,
     string ChangedBy)
 {
+    /// <summary>Free slots of each day for care nobody planned, against the reserve of policy.</summary>
+    public ImmutableArray<DayReserve> Reserve { get; init; } = [];
+
     public static DraftBoard Of(WorkingWeek week)
     {
         ImmutableArray<LocalDate> days = [.. Enumerable.Range(0, 7).Select(week.FirstDay.PlusDays)];
@@ -44,8 +47,11 @@ public sealed record DraftBoard(
         TripTimes trips = TripTimes.Of(week.Hand.Problem);
         return new DraftBoard(
             week.FirstDay, week.Revision, week.Week.Version, days,
-            [.. week.Agency.Roster.Nurses.Select(n => new DraftNurse(n.Id, n.Name, n.Credential, [.. days.Select(d => Day(n, d))]))],
-            week.Hand.Check, week.Log, week.Log.Waiting(week.Published?.Version ?? 0).Length, week.ChangedAt, week.ChangedBy);
+            [.. week.Agency.Roster.Nurses.Select(n => new DraftNurse(n.Id, n.Name, n.Credential, [.. days.Select(d => Day(n, d))]) { Areas = AreasOf.Nurse(n, week.Week, patients, week.Agency.Roster.Map) })],
+            week.Hand.Check, week.Log, week.Log.Waiting(week.Published?.Version ?? 0).Length, week.ChangedAt, week.ChangedBy)
+        {
+            Reserve = DayReserve.Of(week.Agency.Roster, week.Agency.Files.Policy, week.Week, week.Needs.Roads, week.Agency.Now.InZone(week.Agency.Roster.Profile.Zone).LocalDateTime),
+        };
 
         DraftDay Day(NurseFile nurse, LocalDate day)
         {
@@ -95,7 +101,11 @@ public sealed record DraftBoard(
 }
 
 /// <summary>One nurse's week.</summary>
-public sealed record DraftNurse(string Id, string Name, string Credential, ImmutableArray<DraftDay> Days);
+public sealed record DraftNurse(string Id, string Name, string Credential, ImmutableArray<DraftDay> Days)
+{
+    /// <summary>The towns she belongs to this week: the one nearest her home first, then those of her visits.</summary>
+    public ImmutableArray<string> Areas { get; init; } = [];
+}
 
 /// <summary>One nurse's day.</summary>
 /// <param name="Day">The day.</param>

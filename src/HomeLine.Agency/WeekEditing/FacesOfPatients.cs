@@ -16,6 +16,12 @@ namespace HomeLine.Agency.WeekEditing;
 public sealed record FacesOfPatients(
     PatientId Patient, string Name, int Visits, ImmutableArray<(string Nurse, int Visits)> Faces, double? Index, ImmutableArray<string> NewFaces)
 {
+    /// <summary>Most nurses in five weeks before it is said; policy value <c>faces.max</c>.</summary>
+    public int MostFaces { get; init; }
+
+    /// <summary>Whether the patient sees more nurses than that.</summary>
+    public bool IsTooMany => Faces.Length > MostFaces;
+
     /// <summary>How far back recorded visits count: our own default.</summary>
     private const int DaysBack = 28;
 
@@ -24,6 +30,7 @@ public sealed record FacesOfPatients(
     {
         AgencyRoster roster = week.Agency.Roster;
         var names = roster.Nurses.ToDictionary(n => n.Id, n => n.Name);
+        int mostFaces = (int)week.Agency.Files.Policy.ValueOf("faces.max", week.FirstDay);
         LocalDate from = week.FirstDay.PlusDays(-DaysBack);
         ILookup<PatientId, string> recorded = roster.Events
             .Where(e => e.Performer == PerformerKind.Nurse && e.PerformerName.Length > 0 && e.Performed is { } done && done.Date >= from && done.Date < week.FirstDay)
@@ -40,7 +47,10 @@ public sealed record FacesOfPatients(
                     g.Key, patient.Name, faces.Sum(f => f.Item2), faces, Continuity.Index(faces.Select(f => f.Item2)),
                     [.. g.Select(v => v.Nurse).Distinct()
                         .Where(n => !patient.KnownNurses.Contains(n) && !recorded[g.Key].Contains(names.GetValueOrDefault(n, n)))
-                        .Select(n => names.GetValueOrDefault(n, n))]);
+                        .Select(n => names.GetValueOrDefault(n, n))])
+                {
+                    MostFaces = mostFaces,
+                };
             }).OrderBy(f => f.Index ?? 2).ThenBy(f => f.Patient.Value, StringComparer.Ordinal),
         ];
     }

@@ -43,6 +43,7 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         StoredWeek? published = await WeekStore.PublishedAsync(db, firstDay, cancel);
         StoredWeek? before = await WeekStore.PublishedAsync(db, read.Value.ThisWeek, cancel);
         ImmutableArray<PlannedWeek> promised = [.. new[] { before, published }.OfType<StoredWeek>().Select(w => w.Week).DistinctBy(w => w.FirstDay)];
+        ImmutableArray<PlannedWeek> lately = await AskFairness.BeforeAsync(db, firstDay, LoadRules.Of(read.Value.Files.Policy, firstDay).WeeksBack, cancel);
         PinnedVisits pins = await PinnedVisits.OfAsync(db, firstDay, cancel);
         lock (gate)
         {
@@ -52,7 +53,7 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
             var run = new PlanRun($"run {++runs}", firstDay, PlanRunState.Running, null, "Planning has begun.");
             Current = run;
             CancellationToken token = stop.Token;
-            work = Task.Run(() => RunAsync(run, actor, read.Value, promised, pins, published?.Week.Version ?? 0, options, token), CancellationToken.None);
+            work = Task.Run(() => RunAsync(run, actor, read.Value, promised, lately, pins, published?.Week.Version ?? 0, options, token), CancellationToken.None);
             return run;
         }
     }
@@ -75,13 +76,14 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
     }
 
     private async Task RunAsync(
-        PlanRun run, Actor actor, AgencyAtHand agency, ImmutableArray<PlannedWeek> promised, PinnedVisits pins, int version, PlanOptions options, CancellationToken cancel)
+        PlanRun run, Actor actor, AgencyAtHand agency, ImmutableArray<PlannedWeek> promised, ImmutableArray<PlannedWeek> lately, PinnedVisits pins, int version, PlanOptions options, CancellationToken cancel)
     {
         try
         {
             agency = HeldPlaces.With(agency);
             WeekDemand ahead = WeekDemand.Ahead(agency.Roster, promised, run.FirstDay, agency.Now, DaysLookedAt).WithClosures(agency.Closures, agency.Roster);
             WeekDemand demand = HeldPlaces.In(pins.In(ahead, promised.FirstOrDefault(w => w.FirstDay == run.FirstDay)), agency);
+            demand = WeekendTurns.In(demand, lately, LoadRules.Of(agency.Files.Policy, run.FirstDay));
             var progress = new Relay(p => Tell(run with { Progress = p, Message = "Planning." }));
             WeekPlan plan = Planner.Plan(demand.Problem, options, progress, cancel);
             CheckReport check = Checker.Check(demand.Problem, plan);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
@@ -16,7 +17,8 @@ public sealed class PublishWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
     /// <summary>
     /// Needs <see cref="AgencyAction.PublishWeek"/>. A stale version is refused with <c>stale-week</c>. An unmet critical need is
     /// refused with <c>critical-unmet</c> unless <paramref name="acknowledgement"/> holds a reason and a backup plan in words. A draft that breaks a rule
-    /// of the plan, as one can after a leave or after steps were brought over, is refused with <c>draft-breaks-rule</c>; no words lift that. The draft stays.
+    /// of the plan, as one can after a leave or after steps were brought over, is refused with <c>draft-breaks-rule</c>, and a week with a day on which nobody
+    /// is on call with <c>nobody-on-call</c> (policy <c>oncall.required</c>); no words lift those. The draft stays.
     /// </summary>
     /// <param name="actor">Who publishes.</param>
     /// <param name="firstDay">The week.</param>
@@ -34,6 +36,7 @@ public sealed class PublishWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         if (draft is null) return new Refusal("no-week", "There is no draft for this week.", "Plan the week first.");
         AgencyAtHand agency = read.Value;
         if (BrokenRules.Of(await weeks.OfAsync(db, agency, firstDay, cancel)) is { } broken) return broken;
+        if (OnCallDays.Refuse(agency, firstDay) is { } nobody) return nobody;
         StoredWeek? before = await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel);
         if (CriticalUnmet(agency, before?.Week, draft.Week) && WordsIn(acknowledgement) < LeastWords)
         {
@@ -52,6 +55,19 @@ public sealed class PublishWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         await turn.CommitAsync(cancel);
         weeks.Tell(new WeekChanged(firstDay, 0, actor.Name, $"The week is published as version {done.Value.Version}"));
         return done;
+    }
+
+    /// <summary>What to know before publishing, and what does not stop it: days of the draft that keep less free than the reserve. Needs <see cref="AgencyAction.PublishWeek"/>.</summary>
+    public async Task<Outcome<ImmutableArray<DayReserve>>> BelowReserveAsync(Actor actor, LocalDate firstDay, CancellationToken cancel)
+    {
+        if (actor.Refuse(AgencyAction.PublishWeek) is { } refusal) return refusal;
+        await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
+        Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
+        if (!read.Succeeded) return read.Refusal!;
+        AgencyAtHand agency = read.Value;
+        if (await WeekStore.DraftAsync(db, firstDay, cancel) is not { } draft) return ImmutableArray<DayReserve>.Empty;
+        LocalDateTime now = agency.Now.InZone(agency.Roster.Profile.Zone).LocalDateTime;
+        return ImmutableArray.CreateRange(DayReserve.Of(agency.Roster, agency.Files.Policy, draft.Week, RoadTravel.Of(agency.Roster), now).Where(d => !d.IsKept));
     }
 
     /// <summary>Nothing before it can be taken back in the next draft.</summary>

@@ -19,10 +19,18 @@ public sealed record WeekBoard(
     ImmutableArray<NurseRow> Nurses,
     ImmutableArray<UnmetNeed> Unmet,
     CheckReport Check,
-    Instant PlannedAt);
+    Instant PlannedAt)
+{
+    /// <summary>Free slots of each day for care nobody planned, against the reserve of policy.</summary>
+    public ImmutableArray<DayReserve> Reserve { get; init; } = [];
+}
 
 /// <summary>One nurse's row.</summary>
-public sealed record NurseRow(string NurseId, string Name, string Credential, ImmutableArray<NurseDayCell> Days);
+public sealed record NurseRow(string NurseId, string Name, string Credential, ImmutableArray<NurseDayCell> Days)
+{
+    /// <summary>The towns she belongs to this week: the one nearest her home first, then those of her visits.</summary>
+    public ImmutableArray<string> Areas { get; init; } = [];
+}
 
 /// <summary>One nurse's day: shift, stops to time, driving.</summary>
 public sealed record NurseDayCell(

@@ -25,8 +25,14 @@ public static class WeekBoards
             n.Id,
             n.Name,
             n.Credential,
-            [.. days.Select(d => Cell(n, d, week, roster, files, patients, tasks, standing, locks))]));
-        return new WeekBoard(week, isDraft, days, [.. rows], week.Unmet, check, plannedAt);
+            [.. days.Select(d => Cell(n, d, week, roster, files, patients, tasks, standing, locks))])
+        {
+            Areas = AreasOf.Nurse(n, week, patients, roster.Map),
+        });
+        return new WeekBoard(week, isDraft, days, [.. rows], week.Unmet, check, plannedAt)
+        {
+            Reserve = DayReserve.Of(roster, files.Policy, week, RoadTravel.Of(roster), now.InZone(roster.Profile.Zone).LocalDateTime),
+        };
     }
 
     private static NurseDayCell Cell(

@@ -25,7 +25,7 @@ internal sealed class SearchScore(CompiledWeek week, SlotCare care)
         if (visits == 0) return default;
         ref readonly RouteFigures figures = ref state.Figures[route];
         long work = ((long)visits * _rules.VisitPriceMinutes) + figures.Driving + figures.Wait + ((long)_rules.OvertimeFactor * figures.Overtime);
-        return new RoutePart(work, Load(figures.Stay + figures.Driving + (visits * _rules.DocumentationMinutes)));
+        return new RoutePart(work, Load(figures.Stay + figures.Driving + (visits * _rules.DocumentationMinutes)) + week.Routes.Turn[route]);
     }
 
     public PatientPart OfPatient(WeekState state, int patient)

@@ -80,4 +80,8 @@ public sealed record Shift(
     int LunchMinutes = 0,
     int LunchFrom = 0,
     int LunchTo = 0,
-    bool OnCall = false);
+    bool OnCall = false)
+{
+    /// <summary>People points when she makes a visit that day, because others are more due for such a day; 0 or more.</summary>
+    public int TurnPoints { get; init; }
+}

@@ -61,7 +61,11 @@ public sealed record SoftPoints(
     int UnknownNurse = 3,
     int ExtraFace = 2,
     int MissingWish = 2,
-    int LoadDivisor = 14_400);
+    int LoadDivisor = 14_400)
+{
+    /// <summary>Each weekend day a nurse had lately more than the one who had fewest, when she is sent out on the next. Our own default: 2.</summary>
+    public int WeekendTurn { get; init; } = 2;
+}
 
 /// <summary>Points of a change to the published plan, by what was promised. Drafts cost nothing unless said. Defaults are our own.</summary>
 /// <param name="MovedPublished">Same day, outside the range, published only.</param>

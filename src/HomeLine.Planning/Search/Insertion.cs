@@ -130,7 +130,7 @@ internal sealed class Insertion
         foreach (int route in near)
         {
             if (!_week.Units.Able(unit, route) || !Filter.AllowsNurse(_week.Routes.Nurse[route]) || !_week.Caps.Allows(state, unit, WeekState.None, route)) continue;
-            Offer(_scan.Scan(state, slot, route, ofDay + _price.OfNurse(_week.Routes.Nurse[route]), Beat));
+            Offer(_scan.Scan(state, slot, route, ofDay + _price.OfNurse(_week.Routes.Nurse[route]) + _price.OfTurn(state, route), Beat));
         }
 
         while (_scan.HasWaiting) Offer(_scan.WalkNext(state, slot, Beat));

@@ -44,6 +44,9 @@ internal sealed class PlacePrice(CompiledWeek week, SearchScore score)
         return cost;
     }
 
+    /// <summary>What beginning a nurse-day costs when others are more due for it.</summary>
+    public double OfTurn(WeekState state, int route) => state.Visits[route] == 0 ? week.Routes.Turn[route] * Blend.People : 0;
+
     /// <summary>Visits beyond the orders that the trial visit would add.</summary>
     private int BeyondOrders(WeekState state, int slot)
     {

@@ -40,6 +40,7 @@ internal sealed class RouteTable
         LunchFrom = [.. rows.Select(r => r.Shift.LunchFrom)];
         LunchTo = [.. rows.Select(r => r.Shift.LunchTo)];
         Cap = [.. rows.Select(r => week.Problem.Nurses[r.Nurse].MaxVisitsADay)];
+        Turn = [.. rows.Select(r => r.Shift.TurnPoints)];
         OfDay = [.. Enumerable.Range(0, week.Days).Select(d => Enumerable.Range(0, Count).Where(r => Day[r] == d && Open[r]).ToArray())];
         _days = week.Days;
         _find = new int[week.NurseCount * week.Days];
@@ -70,6 +71,9 @@ internal sealed class RouteTable
     public int[] LunchTo { get; }
 
     public int[] Cap { get; }
+
+    /// <summary>People points when the day has a visit at all.</summary>
+    public int[] Turn { get; }
 
     /// <summary>Open routes of each day.</summary>
     public int[][] OfDay { get; }

@@ -25,7 +25,7 @@ public sealed class WeekInViewTests(PostgresCluster cluster)
         (TestAgency agency, WorkingWeek week) = await OpenAsync();
         await using (agency)
         {
-            ImmutableArray<NurseLoad> load = NurseLoad.Of(DraftBoard.Of(week));
+            ImmutableArray<NurseLoad> load = NurseLoad.Of(DraftBoard.Of(week), LoadRules.Of(week.Agency.Files.Policy, week.FirstDay));
 
             // From the scenario's own tables: 69 nurse visits, 5,320 minutes in homes, 1,281 minutes of driving, 12,600 minutes of shifts.
             Assert.Equal(69, load.Sum(n => n.Visits));
@@ -50,6 +50,20 @@ public sealed class WeekInViewTests(PostgresCluster cluster)
             Assert.Equal(28, ahead[0].NurseDays.Sum());
             // Weekly dressings come round again: the next weeks are never empty.
             Assert.All(ahead, w => Assert.InRange(w.Percent, 1, 150));
+        }
+    }
+
+    [Fact]
+    public async Task More_faces_than_the_cap_of_policy_are_pointed_out()
+    {
+        (TestAgency agency, WorkingWeek week) = await OpenAsync();
+        await using (agency)
+        {
+            ImmutableArray<FacesOfPatients> faces = FacesOfPatients.Of(week);
+
+            // Policy faces.max: our own default.
+            Assert.All(faces, f => Assert.Equal(f.Faces.Length > 4, f.IsTooMany));
+            Assert.All(faces, f => Assert.Equal(f.Faces.Length > 1, (f with { MostFaces = 1 }).IsTooMany));
         }
     }
 

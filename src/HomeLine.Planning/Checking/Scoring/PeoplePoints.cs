@@ -28,6 +28,6 @@ internal static class PeoplePoints
     private static long Load(PlanFacts facts, NurseDayFact day)
     {
         long busy = day.HomeMinutes + (day.Visits.Length * (long)facts.Problem.Rules.DocumentationMinutes) + day.Driving;
-        return busy * busy / facts.Problem.Rules.Soft.LoadDivisor;
+        return (busy * busy / facts.Problem.Rules.Soft.LoadDivisor) + (day.Shift?.TurnPoints ?? 0);
     }
 }

@@ -38,6 +38,14 @@ public sealed partial class WorkOnWeekPage
 
     [Parameter] public string? Day { get; set; }
 
+    /// <summary>Only nurses of this name or identifier.</summary>
+    [SupplyParameterFromQuery] public string? Nurse { get; set; }
+
+    /// <summary>Only nurses who live near this town or visit it.</summary>
+    [SupplyParameterFromQuery] public string? Area { get; set; }
+
+    private NurseFilter Filter => NurseFilter.Of(Nurse, Area);
+
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
@@ -243,6 +251,11 @@ public sealed partial class WorkOnWeekPage
         refusal = null;
         news = "";
     }
+
+    /// <summary>The nurses asked for, and whoever has the visit in hand.</summary>
+    private DraftBoard Shown(DraftBoard draft) => Filter.IsOff
+        ? draft
+        : draft with { Nurses = [.. draft.Nurses.Where(n => Filter.Shows(n.Id, n.Name, n.Areas) || n.Id == held?.Stop?.Visit.Nurse || n.Id == held?.Place?.Nurse)] };
 
     private string Standing(DraftBoard draft) => draft switch
     {
