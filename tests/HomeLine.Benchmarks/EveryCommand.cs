@@ -21,6 +21,7 @@ internal static class EveryCommand
         yield return Weeks.UrgentCommand.Create();
         yield return Weeks.WhatIfCommand.Create();
         yield return Load.LoadCommand.Create();
+        yield return Load.ServeCommand.Create();
         yield return Year.YearCommand.Create();
     }
 }

@@ -12,8 +12,6 @@ using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.RedFlags;
-using HomeLine.Planning;
-using HomeLine.Planning.Plans;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
@@ -28,7 +26,7 @@ namespace HomeLine.Benchmarks.Branch;
 internal static class TroubleCommand
 {
     private static readonly Actor Coordinator = new("bench", "Bench", [AgencyRole.Coordinator, AgencyRole.Administrator]);
-    private static readonly LocalDate Tuesday = InventedBranch.Today.PlusDays(1);
+    private static readonly LocalDate Tuesday = LargeAgency.Tuesday;
 
     public static Command Create()
     {
@@ -47,8 +45,8 @@ internal static class TroubleCommand
         {
             await using ServiceProvider services = Services(Path.Combine(folder.FullName, "homeline.db"));
             await services.GetRequiredService<AgencyDatabase>().PrepareAsync(cancel);
-            AgencyRoster roster = RosterOf(size.Nurses, size.Patients);
-            PlannedWeek week = WeekOf(roster, rounds);
+            AgencyRoster roster = LargeAgency.RosterOf(size);
+            PlannedWeek week = LargeAgency.WeekOf(roster, rounds);
             Console.WriteLine($"{roster.Nurses.Length} nurses, {roster.Patients.Length} patients, {roster.Events.Length:N0} ledger entries, {week.Visits.Length} visits published, {week.Unmet.Length} unmet");
             await using (AgencyDb db = await services.GetRequiredService<IDbContextFactory<AgencyDb>>().CreateDbContextAsync(cancel))
             {
@@ -120,25 +118,6 @@ internal static class TroubleCommand
         }
 
         foreach (Timed timed in (ReadOnlySpan<Timed>)[places, tries, moves]) timed.Print();
-    }
-
-    /// <summary>An invented agency at ten on Tuesday, the week published and told.</summary>
-    private static AgencyRoster RosterOf(int nurses, int patients)
-    {
-        AgencyRoster roster = InventedBranch.Of(patients * 4 / 3);
-        return roster with
-        {
-            Profile = roster.Profile with { FixedNow = Tuesday.At(new LocalTime(10, 0)).InZoneLeniently(roster.Profile.Zone).ToInstant() },
-            Nurses = InventedNurses.Of(nurses),
-        };
-    }
-
-    private static PlannedWeek WeekOf(AgencyRoster roster, int rounds)
-    {
-        Instant monday = InventedBranch.Today.At(new LocalTime(6, 0)).InZoneLeniently(roster.Profile.Zone).ToInstant();
-        WeekDemand demand = WeekDemand.Of(roster, CareFiles.Of(roster), InventedBranch.Today, 7, monday);
-        PlannedWeek week = PlanInNames.Of(Planner.Plan(demand.Problem, new PlanOptions(Iterations: rounds)), demand);
-        return week with { Visits = [.. week.Visits.Select(v => v with { Promise = PromiseState.Told, ToldFrom = v.Start })] };
     }
 
     private static ServiceProvider Services(string file)

@@ -16,7 +16,7 @@ namespace HomeLine.Benchmarks.Load;
 /// <summary>The program as it is served: a process of its own over an SQLite file with an invented agency and one account.</summary>
 internal sealed partial class ServedAgency : IAsyncDisposable
 {
-    private const string User = "bench@agency.example", Password = "a long line of gentle words";
+    public const string User = "bench@agency.example", Password = "a long line of gentle words";
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
     private readonly DirectoryInfo _folder;
     private readonly Process _process;
