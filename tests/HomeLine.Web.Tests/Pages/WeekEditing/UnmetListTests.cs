@@ -28,6 +28,17 @@ public sealed class UnmetListTests : BunitContext
     }
 
     [Fact]
+    public void A_long_list_begins_with_twelve_and_grows_when_asked()
+    {
+        IRenderedComponent<UnmetList> list = Render<UnmetList>(p => p.Add(l => l.Unmet, [.. Enumerable.Range(1, 30).Select(i => Need with { Key = $"t{i}" })]));
+
+        Assert.Equal(12, list.FindAll("ul.unmet > li").Count);
+        list.FindAll("button")[^1].Click();
+        Assert.Equal(24, list.FindAll("ul.unmet > li").Count);
+        Assert.Contains("Show 6 more", list.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Nothing_unmet_is_said_in_a_sentence() =>
         Assert.Contains("Every need is covered", Render<UnmetList>(p => p.Add(l => l.Unmet, [])).Markup, StringComparison.Ordinal);
 }
