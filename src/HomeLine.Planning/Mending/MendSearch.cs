@@ -12,6 +12,7 @@ internal sealed class MendSearch
     private readonly StandingTable _table;
     private readonly BrokenDay _day;
     private readonly MendOptions _options;
+    private readonly PushTrial _trial;
     private readonly MendPlaces _places;
     private readonly MendCounting _counting;
     private readonly MendState _state, _kept;
@@ -21,7 +22,7 @@ internal sealed class MendSearch
     public MendSearch(StandingTable table, BrokenDay day, MendOptions options)
     {
         (_table, _day) = (table, day);
-        var trial = new PushTrial(table);
+        PushTrial trial = _trial = new PushTrial(table);
         var closed = day.Closed.Select(c => table.Line(table.NurseIndex[c.Nurse], c.Day)).ToHashSet();
         _places = new MendPlaces(table, trial, closed, options);
         _options = options;
@@ -65,6 +66,7 @@ internal sealed class MendSearch
     /// <summary>Takes out what lost its nurse, then lays every nurse-day ahead out and takes out what can no longer be kept.</summary>
     private void Break()
     {
+        var breaks = new BreakKeeping(_table, _trial, _state);
         for (int v = 0; v < _table.Visits.Length; v++)
         {
             if (_day.IsOut(_table.Visits[v].Was.Id)) Open(v);
@@ -76,6 +78,8 @@ internal sealed class MendSearch
             if (_table.DayOf(line) < today || _table.Shifts[line] is null) continue;
             for (int failed = _state.LayOut(line); failed >= 0; failed = _state.LayOut(line)) Open(failed);
         }
+
+        breaks.Restore();
 
         _broken.AddRange(Urgency.Order(_table, _open));
         _broken.AddRange(Pushed());

@@ -20,12 +20,18 @@ internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = n
     private int _count;
 
     /// <summary>When the nurse reaches a patient if she goes there after the visit before a position; never leaving before now.</summary>
-    public int ArrivalAt(StandingState state, int line, int position, int patient)
+    /// <param name="state">Who makes which visit when.</param>
+    /// <param name="line">The nurse-day.</param>
+    /// <param name="position">Visits of it that come before.</param>
+    /// <param name="patient">Where she goes.</param>
+    /// <param name="notBefore">She does not pause before it.</param>
+    /// <param name="pause">Minutes she pauses before she leaves.</param>
+    public int ArrivalAt(StandingState state, int line, int position, int patient, int notBefore = int.MinValue, int pause = 0)
     {
         ReadOnlySpan<int> order = state.On(line);
         int leave = position == 0 ? table.Shifts[line]!.From : Leave(state, order[position - 1]);
         int from = position == 0 ? table.NurseOf(line) : PlaceOf(order[position - 1]);
-        leave = Math.Max(leave, table.Problem.Now);
+        leave = Math.Max(Math.Max(leave, table.Problem.Now), notBefore) + pause;
         return leave + table.Roads.Leaving(from, table.PlaceOf(patient), leave);
     }
 
