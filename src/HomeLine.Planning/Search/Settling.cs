@@ -36,6 +36,12 @@ internal sealed class Settling(CompiledWeek week, SlotCare care)
         else
         {
             foreach (int route in state.Journal.Routes.Items) Collect(state, route);
+
+            // What was taken out and found no place holds nobody back any more.
+            foreach (int unit in state.Journal.Units.Items)
+            {
+                if (state.UnitSlot[unit] < 0) CollectFollowers(state, unit);
+            }
         }
     }
 
@@ -46,16 +52,18 @@ internal sealed class Settling(CompiledWeek week, SlotCare care)
             if (state.RouteB[slot] >= 0) _slots.Add(slot);
             if (!state.Chained[slot]) continue;
             _slots.Add(slot);
-            for (int u = state.FirstUnit[slot]; u >= 0; u = state.UnitNext[u])
+            for (int u = state.FirstUnit[slot]; u >= 0; u = state.UnitNext[u]) CollectFollowers(state, u);
+        }
+    }
+
+    private void CollectFollowers(WeekState state, int unit)
+    {
+        foreach (int task in week.Units.Tasks[unit])
+        {
+            foreach (int next in week.Tasks.Next[task])
             {
-                foreach (int task in week.Units.Tasks[u])
-                {
-                    foreach (int next in week.Tasks.Next[task])
-                    {
-                        int follower = state.UnitSlot[week.Units.OfTask[next]];
-                        if (follower >= 0) _slots.Add(follower);
-                    }
-                }
+                int follower = state.UnitSlot[week.Units.OfTask[next]];
+                if (follower >= 0) _slots.Add(follower);
             }
         }
     }
