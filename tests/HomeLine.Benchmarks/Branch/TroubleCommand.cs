@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using HomeLine.Agency;
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Mending;
 using HomeLine.Agency.Reports;
