@@ -12,6 +12,7 @@ using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
 using HomeLine.Agency.Storage;
+using HomeLine.Agency.Supervision;
 using HomeLine.Agency.Today;
 using HomeLine.Agency.Visits;
 using HomeLine.Agency.WeekEditing;
@@ -82,6 +83,8 @@ public static class AgencyRegistration
         services.AddSingleton<CoSignVisit>();
         services.AddSingleton<TellPractitioner>();
         services.AddSingleton<DropReplacedVisit>();
+        services.AddSingleton<AskRideAlongs>();
+        services.AddSingleton<RecordRideAlong>();
         services.AddSingleton<AskSheets>();
         services.AddAgencyAccounts();
         services.AddSingleton<OpenAgency>();

@@ -20,6 +20,9 @@ public static class AccessMatrix
         SeeMyDay or TellPractitioner => role is ClinicalManager or Coordinator or Nurse,
         // Whose day and whose record: a nurse her own; who may co-sign or amend whose record stands in the use cases.
         RecordVisit or CoSignVisit or AddLine => role is ClinicalManager or Nurse,
+        SeeRideAlongs => role is ClinicalManager or Coordinator or Nurse,
+        // A nurse only those on which she was the supervisor.
+        RecordRideAlong => role is ClinicalManager or Nurse,
         EditPolicy => role is ClinicalManager,
         ImportRoster => role is Administrator or Coordinator,
         ManageAccounts => role is Administrator,

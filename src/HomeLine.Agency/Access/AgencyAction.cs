@@ -23,6 +23,8 @@ public enum AgencyAction
     RecordVisit,
     CoSignVisit,
     TellPractitioner,
+    SeeRideAlongs,
+    RecordRideAlong,
     PrintCareSheet,
     PrintDaySheet,
     ImportRoster,

@@ -52,12 +52,16 @@ internal static class DaySheetWriter
             TravelMinutesBefore = leg.TravelBefore,
             HandIn = leg.HandIn,
             TravelToHandIn = leg.TravelToHandIn,
-            ToDo = visit.Second == nurse.Id ? ["Second person: come with the nurse, start together."] : ToDo(visit, care, answer),
+            ToDo = visit.Second == nurse.Id ? [SecondPerson(visit, patient, agency)] : ToDo(visit, care, answer),
             Bring = KitList.Of(visit, care, agency.Files.Policy).Things,
             Unusual = Unusual(visit, patient, care, answer, nurse, agency),
             OtherZoneRange = OtherZone(visit.Day, told, range, patient, agency),
         };
     }
+
+    private static string SecondPerson(WeekVisit visit, Patient patient, AgencyAtHand agency) => patient.CrewSize > 1
+        ? "Second person: come with the nurse, start together."
+        : $"Ride-along: come with {agency.Roster.Nurses.FirstOrDefault(n => n.Id == visit.Nurse)?.Name ?? visit.Nurse}, start together, look on. Record it under Decisions afterwards.";
 
     private static ImmutableArray<string> ToDo(WeekVisit visit, PatientCare care, CareAnswer answer)
     {

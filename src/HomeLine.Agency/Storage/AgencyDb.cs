@@ -7,6 +7,7 @@ using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
 using HomeLine.Agency.Storage.Mapping;
+using HomeLine.Agency.Supervision;
 using HomeLine.Agency.Visits;
 using HomeLine.Agency.WeekEditing;
 using HomeLine.Agency.WeekPlanning;
@@ -71,6 +72,7 @@ public abstract class AgencyDb : IdentityDbContext<Account>, IDataProtectionKeyC
     public DbSet<VisitRecord> VisitRecords => Set<VisitRecord>();
     public DbSet<CoSignature> CoSignatures => Set<CoSignature>();
     public DbSet<PractitionerNotice> PractitionerNotices => Set<PractitionerNotice>();
+    public DbSet<RideAlong> RideAlongs => Set<RideAlong>();
     public DbSet<PrintedCareSheet> PrintedCareSheets => Set<PrintedCareSheet>();
     public DbSet<AuditEntry> AuditEntries => Set<AuditEntry>();
     public DbSet<Activation> Activations => Set<Activation>();

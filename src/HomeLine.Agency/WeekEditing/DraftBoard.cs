@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Due;
 using HomeLine.Agency.Roster;
+using HomeLine.Agency.Supervision;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.Planning.Checking;
 using HomeLine.Planning.Plans;
@@ -47,7 +48,7 @@ public sealed record DraftBoard(
         TripTimes trips = TripTimes.Of(week.Hand.Problem);
         return new DraftBoard(
             week.FirstDay, week.Revision, week.Week.Version, days,
-            [.. week.Agency.Roster.Nurses.Select(n => new DraftNurse(n.Id, n.Name, n.Credential, [.. days.Select(d => Day(n, d))]) { Areas = AreasOf.Nurse(n, week.Week, patients, week.Agency.Roster.Map) })],
+            [.. week.Agency.Roster.Nurses.Select(n => new DraftNurse(n.Id, n.Name, n.Credential, [.. days.Select(d => Day(n, d))]) { IsSupervised = Supervised.Needs(n), Supervises = Supervised.BySupervisor(n), Areas = AreasOf.Nurse(n, week.Week, patients, week.Agency.Roster.Map) })],
             week.Hand.Check, week.Log, week.Log.Waiting(week.Published?.Version ?? 0).Length, week.ChangedAt, week.ChangedBy)
         {
             Reserve = DayReserve.Of(week.Agency.Roster, week.Agency.Files.Policy, week.Week, week.Needs.Roads, week.Agency.Now.InZone(week.Agency.Roster.Profile.Zone).LocalDateTime),
@@ -105,6 +106,12 @@ public sealed record DraftNurse(string Id, string Name, string Credential, Immut
 {
     /// <summary>The towns she belongs to this week: the one nearest her home first, then those of her visits.</summary>
     public ImmutableArray<string> Areas { get; init; } = [];
+
+    /// <summary>She works under supervision: somebody goes along now and then.</summary>
+    public bool IsSupervised { get; init; }
+
+    /// <summary>She may go along to supervise.</summary>
+    public bool Supervises { get; init; }
 }
 
 /// <summary>One nurse's day.</summary>

@@ -32,7 +32,7 @@ public sealed class EditWeek(IDbContextFactory<AgencyDb> databases, AgencyClock 
 
     /// <summary>What a change would do. Nothing is stored.</summary>
     public Task<Outcome<WhatIf>> TryAsync(Actor actor, LocalDate firstDay, int revision, HandEdit edit, CancellationToken cancel) =>
-        AtRevisionAsync<WhatIf>(actor, firstDay, revision, week => HandMoves.Of(week, edit) is { } move ? WhatIf.Of(week, week.Hand.Try(move)) : Gone, cancel);
+        AtRevisionAsync<WhatIf>(actor, firstDay, revision, week => GoingAlong.Fault(week, edit) is { } fault ? fault : HandMoves.Of(week, edit) is { } move ? WhatIf.Of(week, week.Hand.Try(move)) : Gone, cancel);
 
     /// <summary>
     /// Makes a change. Refused with <c>stale-draft</c> and what changed when the draft is no longer at that revision, with <c>edit-forbidden</c> and the rule

@@ -21,6 +21,12 @@ public abstract record HandEdit
     /// <summary>Another second person comes to a visit of two people; everything else of it stays.</summary>
     public sealed record ChangeSecond(string Visit, string Second) : HandEdit;
 
+    /// <summary>A supervisor goes along on the visit of a nurse who works under supervision, and the visit is pinned.</summary>
+    public sealed record GoAlong(string Visit, string Supervisor) : HandEdit;
+
+    /// <summary>Nobody goes along any more.</summary>
+    public sealed record GoAlone(string Visit) : HandEdit;
+
     /// <summary>Two visits change places.</summary>
     public sealed record Swap(string Visit, string With) : HandEdit;
 

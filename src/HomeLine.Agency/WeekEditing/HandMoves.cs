@@ -20,6 +20,8 @@ internal static class HandMoves
             HandEdit.TakeOut(var visit) when Knows(visit) => new HandMove.TakeOut(visit),
             HandEdit.ChangeSecond(var visit, var second) when Works(second) && week.Hand.Visits.Any(v => v.Id == visit && v.Second is { } now && now != second && v.Nurse != second) =>
                 new HandMove.ChangeSecond(visit, second),
+            HandEdit.GoAlong(var visit, var supervisor) when Knows(visit) && Works(supervisor) => new HandMove.ChangeSecond(visit, supervisor),
+            HandEdit.GoAlone(var visit) when week.Hand.Visits.Any(v => v.Id == visit && v.Second is not null) => new HandMove.ChangeSecond(visit, null),
             HandEdit.Swap(var visit, var with) when Knows(visit) && Knows(with) && visit != with => new HandMove.Swap(visit, with),
             HandEdit.SwapDays(var nurse, var with, var day) when Works(nurse) && Works(with) && nurse != with => new HandMove.SwapDays(nurse, with, week.Calendar.Day(day)),
             _ => null,

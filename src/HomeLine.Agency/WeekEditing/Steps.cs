@@ -74,12 +74,19 @@ internal static class Steps
 
     private static Outcome<WeekEdit> Move(WorkingWeek week, HandEdit edit)
     {
+        if (GoingAlong.Fault(week, edit) is { } fault) return fault;
         if (HandMoves.Of(week, edit) is not { } move)
             return new Refusal("visit-gone", "What you hold is no longer in the draft.", "Look at the draft again.");
         HandChange change = week.Hand.Try(move);
         if (!change.IsAllowed) return new Refusal("edit-forbidden", change.Broken[0].Reason.Sentence, change.Broken[0].Reason.Action);
         ImmutableArray<WeekVisit> before = [.. change.Before.Select(v => week.Visit(v.Id)!)], after = [.. change.After.Select(week.Kept)];
-        return Made(week, Kind(edit), Words(edit, before, after, change.Moved?.Id)) with { Before = before, After = after };
+        return Made(week, Kind(edit), Words(edit, before, after, change.Moved?.Id)) with
+        {
+            Before = before,
+            After = after,
+            // A ride-along is for this visit: the planner keeps it, and nobody pushes it by accident.
+            Pins = edit is HandEdit.GoAlong(var along, _) ? [along] : [],
+        };
     }
 
     private static Outcome<WeekEdit> Pin(WorkingWeek week, string id, bool on)

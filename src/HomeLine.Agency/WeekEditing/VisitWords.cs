@@ -20,6 +20,10 @@ internal static class VisitWords
             $"{now.Patient} {Place(now)} does other care: {string.Join(", ", now.Care.Select(c => c.Label))}",
         ({ Second: { } went } was, { Second: { } comes } now) when was.Day == now.Day && was.Start == now.Start && was.Nurse == now.Nurse =>
             $"{now.Patient} {Day(now.Day)} {Time(now.Start)} {now.Nurse} gets {comes} as second person instead of {went}",
+        ({ Second: null } was, { Second: { } along } now) when was.Day == now.Day && was.Start == now.Start && was.Nurse == now.Nurse =>
+            $"{along} goes along with {now.Nurse} to {now.Patient} {Day(now.Day)} {Time(now.Start)}",
+        ({ Second: { } along } was, { Second: null } now) when was.Day == now.Day && was.Start == now.Start && was.Nurse == now.Nurse =>
+            $"{along} no longer goes along with {now.Nurse} to {now.Patient} {Day(now.Day)} {Time(now.Start)}",
         ({ } was, { } now) => $"{now.Patient} moves from {Place(was)} to {Place(now)}",
         _ => "",
     };

@@ -45,6 +45,10 @@ public static class PeopleToTell
                 ({ } gone, null) => $"Nobody comes {VisitWords.LongDay(gone.Day)}{Told(gone, rangeMinutes)}.",
                 ({ Second: { } went } b, { Second: { } comes } a) when b.Nurse == a.Nurse && b.Day == a.Day && b.Start == a.Start =>
                     $"{Nurse(comes)} comes with {Nurse(a.Nurse)} {VisitWords.LongDay(a.Day)}, {VisitWords.Range(a.Start, rangeMinutes)}, instead of {Nurse(went)}.",
+                ({ Second: null } b, { Second: { } along } a) when b.Nurse == a.Nurse && b.Day == a.Day && b.Start == a.Start =>
+                    $"{Nurse(along)} comes along with {Nurse(a.Nurse)} {VisitWords.LongDay(a.Day)}, {VisitWords.Range(a.Start, rangeMinutes)}.",
+                ({ Second: { } along } b, { Second: null } a) when b.Nurse == a.Nurse && b.Day == a.Day && b.Start == a.Start =>
+                    $"{Nurse(a.Nurse)} comes {VisitWords.LongDay(a.Day)}, {VisitWords.Range(a.Start, rangeMinutes)}, without {Nurse(along)}.",
                 ({ } b, { } a) => $"{Nurse(a.Nurse)} comes {VisitWords.LongDay(a.Day)}, {VisitWords.Range(a.Start, rangeMinutes)}, instead of "
                     + $"{(b.Nurse == a.Nurse ? "" : Nurse(b.Nurse) + ", ")}{VisitWords.LongDay(b.Day)}{Told(b, rangeMinutes)}.",
                 _ => "",

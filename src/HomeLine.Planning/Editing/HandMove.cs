@@ -24,8 +24,11 @@ public abstract record HandMove
     /// <summary>A visit is taken out; its care becomes unmet.</summary>
     public sealed record TakeOut(string Visit) : HandMove;
 
-    /// <summary>Another second person comes to a visit of two people. It keeps its start if she can be there by then, else it starts when she can.</summary>
-    public sealed record ChangeSecond(string Visit, string Second) : HandMove;
+    /// <summary>
+    /// Another second person comes to a visit, or one comes along where one nurse is enough; empty for nobody. It keeps its start if she can be there by then,
+    /// else it starts when she can.
+    /// </summary>
+    public sealed record ChangeSecond(string Visit, string? Second) : HandMove;
 
     /// <summary>Two visits change places.</summary>
     public sealed record Swap(string Visit, string With) : HandMove;

@@ -107,7 +107,7 @@ internal sealed class Laying(HandTable table, Delay delay)
         return null;
     }
 
-    private string ChangeSecond(string visit, string second)
+    private string ChangeSecond(string visit, string? second)
     {
         PlannedVisit was = table.Visit(visit);
         int day = HandTable.DayOf(was);
@@ -116,7 +116,7 @@ internal sealed class Laying(HandTable table, Delay delay)
         _moved.Add(visit);
         _keepsStart.Add(visit);
         Order(was.Nurse, day);
-        Order(second, day).Add(visit);
+        if (second is not null) Order(second, day).Add(visit);
         return visit;
     }
 

@@ -29,6 +29,8 @@ public sealed class AccessMatrixTests
         [RecordVisit] = [ClinicalManager, Nurse],
         [CoSignVisit] = [ClinicalManager, Nurse],
         [TellPractitioner] = [ClinicalManager, Coordinator, Nurse],
+        [SeeRideAlongs] = [ClinicalManager, Coordinator, Nurse],
+        [RecordRideAlong] = [ClinicalManager, Nurse],
         [PrintCareSheet] = [Administrator, ClinicalManager, Coordinator, Nurse],
         [PrintDaySheet] = [Administrator, ClinicalManager, Coordinator, Nurse],
         [ImportRoster] = [Administrator, Coordinator],

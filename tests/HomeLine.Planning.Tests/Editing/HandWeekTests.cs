@@ -150,6 +150,41 @@ public sealed class HandWeekTests
     }
 
     [Fact]
+    public void Somebody_goes_along_where_one_is_enough_and_the_start_stays()
+    {
+        HandChange change = Hand().Try(new HandMove.ChangeSecond("v", "B"));
+
+        Assert.True(change.IsAllowed, string.Join("\n", change.Broken.Select(f => f.Reason.Sentence)));
+        Assert.Equal(("A", "B", At(0, 8, 10)), (change.Moved!.Nurse, change.Moved.Second, change.Moved.Start));
+        // B drives there and home again, 10 minutes each way.
+        Assert.Equal(20, change.DrivingMinutes);
+    }
+
+    [Fact]
+    public void Nobody_goes_along_whom_the_patient_refuses_or_who_is_elsewhere()
+    {
+        WeekProblem week = Of(
+            [Nurse("A", 0, 1), Nurse("B", 0, 1), Nurse("C", 1)],
+            [Patient("P", 1) with { RefusedNurses = ["B"] }],
+            [Task("p", "P", 0, 2)]);
+        var hand = new HandWeek(week, [Visit("v", "P", "A", At(0, 8, 10), "p")]);
+
+        Assert.Contains(hand.Try(new HandMove.ChangeSecond("v", "B")).Broken, f => f.Reason.Code == ReasonCode.NurseRefused);
+        // C works on the other day only.
+        Assert.Contains(hand.Try(new HandMove.ChangeSecond("v", "C")).Broken, f => f.Reason.Code == ReasonCode.NotWorking);
+        Assert.Contains(hand.Try(new HandMove.ChangeSecond("v", "A")).Broken, f => f.Reason.Code == ReasonCode.SecondWrong);
+    }
+
+    [Fact]
+    public void Where_two_are_asked_for_nobody_is_left_alone()
+    {
+        WeekProblem week = Of([Nurse("A", 0, 1), Nurse("B", 0, 1)], [Patient("P", 1) with { CrewSize = 2 }], [Task("p", "P", 0, 2)]);
+        var hand = new HandWeek(week, [Visit("v", "P", "A", At(0, 8, 10), "p") with { Second = "B" }]);
+
+        Assert.Contains(hand.Try(new HandMove.ChangeSecond("v", null)).Broken, f => f.Reason.Code == ReasonCode.SecondMissing);
+    }
+
+    [Fact]
     public void Unmet_care_is_placed_or_joins_the_visit_of_the_day()
     {
         WeekProblem week = Of([Nurse("A", 0, 1)], [Patient("P", 1)], [Task("p", "P", 0, 2), Task("r", "P", 0, 2)]);

@@ -1206,6 +1206,67 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.ToTable("weeks", (string)null);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Supervision.RideAlong", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("row");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
+
+                    b.Property<string>("Day")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("day");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note");
+
+                    b.Property<string>("Nurse")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("nurse");
+
+                    b.Property<long>("RecordedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<string>("RecordedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<string>("Supervisor")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("supervisor");
+
+                    b.Property<string>("SupervisorName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("supervisor_name");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Nurse", "Day")
+                        .IsUnique();
+
+                    b.ToTable("ride_alongs", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Visits.CoSignature", b =>
                 {
                     b.Property<string>("Record")

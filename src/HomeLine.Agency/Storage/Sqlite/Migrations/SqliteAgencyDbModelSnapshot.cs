@@ -1181,6 +1181,65 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.ToTable("weeks", (string)null);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Supervision.RideAlong", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("row");
+
+                    b.Property<string>("Day")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("day");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("note");
+
+                    b.Property<string>("Nurse")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("nurse");
+
+                    b.Property<long>("RecordedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<string>("RecordedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<string>("Supervisor")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("supervisor");
+
+                    b.Property<string>("SupervisorName")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("supervisor_name");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Nurse", "Day")
+                        .IsUnique();
+
+                    b.ToTable("ride_alongs", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Visits.CoSignature", b =>
                 {
                     b.Property<string>("Record")
