@@ -12,6 +12,9 @@ public sealed class ShiftSearch
     /// <summary>Own values: changes tried while walking down, for each visit, and then only to see how much a change costs.</summary>
     private const int Descent = 100, Samples = 2_000;
 
+    /// <summary>Own values: the price of what is forbidden at first, in first temperatures, and the share of the time after which it is full.</summary>
+    private const double CheapestForbidden = 1, ForbiddenUntil = 0.7;
+
     private readonly ShiftProblem _problem;
     private readonly Chance _chance;
     private readonly ShiftWalk _walk;
@@ -36,10 +39,10 @@ public sealed class ShiftSearch
     public long Iterations { get; private set; }
 
     /// <summary>First temperature as a multiple of what a change that makes things worse costs in the middle.</summary>
-    public double FirstTemperature { get; init; } = 0.3;
+    public double FirstTemperature { get; init; } = 3;
 
     /// <summary>Last temperature, in the same unit.</summary>
-    public double LastTemperature { get; init; } = 0.003;
+    public double LastTemperature { get; init; } = 0.02;
 
     /// <summary>Searches until the budget is used up or the caller cancels.</summary>
     /// <param name="budget">How long.</param>
@@ -125,8 +128,8 @@ public sealed class ShiftSearch
 
     private void Anneal(ISearchBudget budget, double from, double until, double first, double last, CancellationToken cancel)
     {
-        double temperature = first;
-        long cost = _walk.Cost(_current);
+        double temperature = first, price = first;
+        (long cost, long forbidden) = (_walk.Cost(_current), _walk.Forbidden);
         for (int looks = 0; ; looks++)
         {
             if (looks % BetweenLooks == 0)
@@ -134,14 +137,23 @@ public sealed class ShiftSearch
                 double used = (budget.Used(Iterations) - from) / (until - from);
                 if (used >= 1 || cancel.IsCancellationRequested) return;
                 temperature = first * Math.Pow(last / first, Math.Max(0, used));
+                price = PriceOfForbidden(first, used);
             }
 
-            if (Try() is not { } so || so >= cost - (temperature * Math.Log(1 - _chance.NextFraction()))) continue;
-            cost = so;
+            if (Try() is not { } so) continue;
+            double worse = so - cost - ((ShiftPrices.Forbidden - price) * (_walk.Forbidden - forbidden));
+            if (worse >= -temperature * Math.Log(1 - _chance.NextFraction())) continue;
+            (cost, forbidden) = (so, _walk.Forbidden);
             _current.CopyFrom(_candidate);
             Keep(cost);
         }
     }
+
+    /// <summary>
+    /// What a set forbids is cheap while the search is warm, so that it can pass through it, and dearer than everything else from the middle on.
+    /// </summary>
+    private static double PriceOfForbidden(double warm, double used) =>
+        Math.Min(ShiftPrices.Forbidden, warm * CheapestForbidden * Math.Pow(ShiftPrices.Forbidden / (warm * CheapestForbidden), Math.Clamp(used / ForbiddenUntil, 0, 1)));
 
     private ShiftPlan Plan()
     {

@@ -15,7 +15,7 @@ internal sealed class ShiftWalk
     private readonly int _places;
     private readonly WalkedPerson[] _walked;
     private readonly WalkedPart[] _first, _second;
-    private long _cost, _waiting;
+    private long _cost, _waiting, _forbidden;
     private int _largestLateness;
 
     public ShiftWalk(ShiftProblem problem)
@@ -30,9 +30,12 @@ internal sealed class ShiftWalk
     /// <summary>Times of the last order walked.</summary>
     public WalkedPart PartOf(int visit, bool second) => second ? _second[visit] : _first[visit];
 
+    /// <summary>How much of what is not allowed at all the last order held, in minutes and visits; each is in its cost at <see cref="ShiftPrices.Forbidden"/>.</summary>
+    public long Forbidden => _forbidden;
+
     public long Cost(ShiftOrder order)
     {
-        (_cost, _waiting, _largestLateness) = (0, 0, 0);
+        (_cost, _waiting, _forbidden, _largestLateness) = (0, 0, 0, 0);
         for (int p = 0; p < _walked.Length; p++)
         {
             ShiftPerson person = _people[p];
@@ -113,7 +116,7 @@ internal sealed class ShiftWalk
         part.Latest = late > 0 ? part.Start : LatestStart(visit, part.Start, asked.Duration);
         int next = WindowOf(visit, part.Start) + 1;
         if (next < visit.Windows.Length) part.Latest = Math.Max(part.Start, Math.Min(part.Latest, visit.Windows[next].Opens - 1));
-        _cost += late * _problem.Prices.Lateness;
+        Pay(late, _problem.Prices.Lateness);
         _largestLateness = Math.Max(_largestLateness, late);
         if (!asked.Preferred.IsDefaultOrEmpty && !asked.Preferred.Contains(p)) _cost += _problem.Prices.NotPreferred;
         person.Free = part.Start + asked.Duration;
@@ -155,7 +158,8 @@ internal sealed class ShiftWalk
             if (person.FirstVisit == None) continue;
             int leg = _travel[(person.Place * _places) + _people[p].End], back = person.Free + leg;
             person.Work += leg;
-            _cost += (leg * _problem.Prices.Travel) + (Math.Max(0, back - _people[p].Closes) * _problem.Prices.Overtime);
+            _cost += leg * _problem.Prices.Travel;
+            Pay(Math.Max(0, back - _people[p].Closes), _problem.Prices.Overtime);
             person.Idle = Math.Max(0, _people[p].Closes - back);
         }
     }
@@ -201,6 +205,12 @@ internal sealed class ShiftWalk
         person.Due = part.Lunch;
     }
 
+    private void Pay(long amount, long price)
+    {
+        _cost += amount * price;
+        if (price == ShiftPrices.Forbidden) _forbidden += amount;
+    }
+
     private void Wait(ref WalkedPerson person, int minutes, bool counts)
     {
         person.Idle += minutes;
@@ -218,7 +228,7 @@ internal sealed class ShiftWalk
             ShiftPerson asked = _people[p];
             if (person.FirstVisit == None) person.Idle = asked.Closes - asked.Opens;
             else Wait(ref person, person.Due - _travel[(asked.Start * _places) + person.NextPlace] - asked.Opens, counts: _problem.LeaveWithTheShift);
-            if (person.Hungry) _cost += prices.MissedLunch;
+            if (person.Hungry) Pay(1, prices.MissedLunch);
             work += person.Work;
             idle = Math.Max(idle, person.Idle);
         }
