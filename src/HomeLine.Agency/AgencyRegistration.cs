@@ -53,6 +53,7 @@ public static class AgencyRegistration
         services.AddSingleton<WorkingWeeks>();
         services.AddSingleton<EditWeek>();
         services.AddSingleton<KeepLeave>();
+        services.AddSingleton<KeepHoliday>();
         services.AddSingleton<AskFairness>();
         services.AddSingleton<AskDayMap>();
         services.AddSingleton<ReportProblem>();

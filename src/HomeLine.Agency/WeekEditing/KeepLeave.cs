@@ -2,8 +2,6 @@ using System.Collections.Immutable;
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
-using HomeLine.Agency.WeekPlanning;
-using HomeLine.Planning.Plans;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -63,22 +61,7 @@ public sealed class KeepLeave(IDbContextFactory<AgencyDb> databases, AgencyClock
         if (string.IsNullOrWhiteSpace(entry.Reason)) return new Refusal("leave-without-reason", "A leave needs a word.", "For example: leave, training, sick.");
         if (nurse.Leaves.Any(l => l.From <= entry.Through && l.Through >= entry.From))
             return new Refusal("leave-twice", $"{nurse.Name} is off on some of these days already.", "Choose other days.");
-        LocalDateTime now = agency.Now.InZone(agency.Roster.Profile.Zone).LocalDateTime;
-        var visits = new List<WeekVisit>();
-        foreach (LocalDate monday in await WeekStore.PublishedWeeksAsync(db, cancel))
-        {
-            if (monday > entry.Through || monday.PlusDays(6) < entry.From) continue;
-            StoredWeek week = (await WeekStore.PublishedAsync(db, monday, cancel))!;
-            visits.AddRange(week.Week.Visits.Where(v => (v.Nurse == entry.Nurse || v.Second == entry.Nurse)
-                && v.Day >= entry.From && v.Day <= entry.Through && v.Day.At(v.Start) >= now));
-        }
-
-        WeekVisit[] inOrder = [.. visits.OrderBy(v => v.Day).ThenBy(v => v.Start)];
-        var names = agency.Roster.Patients.ToDictionary(p => p.Id, p => p.Name);
-        return new LeaveEffect(
-            nurse.Name,
-            [.. inOrder.Select(v => $"{VisitWords.LongDay(v.Day)} {VisitWords.Time(v.Start)} {v.Patient} {names.GetValueOrDefault(v.Patient, "")}: {string.Join(", ", v.Care.Select(c => c.Label))}")],
-            inOrder.Count(v => v.Promise == PromiseState.Told),
-            [.. inOrder.Select(v => AgencyAtHand.WeekOf(v.Day)).Distinct()]);
+        TouchedVisits touched = await TouchedVisits.OfAsync(db, agency, new HashSet<string> { entry.Nurse }, entry.From, entry.Through, cancel);
+        return new LeaveEffect(nurse.Name, touched.Words, touched.Told, touched.Weeks);
     }
 }
