@@ -1,4 +1,5 @@
 using HomeLine.Planning.Answers;
+using HomeLine.Planning.Bounding;
 using HomeLine.Planning.Checking;
 using HomeLine.Planning.Editing;
 using HomeLine.Planning.Plans;
@@ -53,8 +54,9 @@ public sealed class PlannerVisitCapTests
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
-    public void Tiny_weeks_with_caps_are_planned_as_well_as_can_be(bool aWeek)
+    public void Tiny_weeks_with_caps_are_planned_as_well_as_can_be_and_mostly_proven(bool aWeek)
     {
+        int proven = 0;
         for (int seed = 5_001; seed < 5_031; seed++)
         {
             WeekProblem week = RandomWeek.TinyRich(seed, 5);
@@ -63,8 +65,25 @@ public sealed class PlannerVisitCapTests
                 Tasks = [.. week.Tasks.Select(t => t with { Kinds = t.Skills })],
                 Nurses = [.. week.Nurses.Select(n => n with { Caps = [new VisitCap("PICC", 1, aWeek), new VisitCap("LAB", 1, !aWeek)] })],
             };
-            Assert.Equal((seed, new FullEnumeration(week).Best()), (seed, Planned(week).Score));
+            PlanScore optimum = new FullEnumeration(week).Best();
+            WeekPlan plan = Planned(week);
+            Assert.Equal((seed, optimum), (seed, plan.Score));
+            WeekBound bound = Planner.Bound(week, plan, cancel: TestContext.Current.CancellationToken);
+            Assert.All(bound.Tiers, t => Assert.True(t.AtLeast <= WeekBound.Amount(optimum, t.Tier), $"{seed}: {t}"));
+            if (bound.Optimal) proven++;
         }
+
+        Assert.True(proven >= 27, $"Only {proven} of 30 are proven.");
+    }
+
+    [Fact]
+    public void The_bound_knows_that_a_cap_sends_a_second_nurse_out()
+    {
+        // Without the cap one nurse would do both for 60 + 10 + 5 + 10; with it two do one each.
+        WeekProblem week = Of([Capped("N1", 1, false, 0), Capped("N2", 1, false, 0)], [Patient("A", 1), Patient("B", 1)], [.. TwoStarts]);
+        WeekBound bound = Planner.Bound(week, Planned(week), cancel: TestContext.Current.CancellationToken);
+        Assert.True(bound.Optimal);
+        Assert.Equal(60 + 20 + 20, bound.Tiers.Single(t => t.Tier == Tier.Work).AtLeast);
     }
 
     [Fact]

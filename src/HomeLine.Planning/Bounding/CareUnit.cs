@@ -37,6 +37,9 @@ internal sealed class CareUnit
     /// <summary>Anything but care for safety.</summary>
     public bool CountsForOrders { get; }
 
+    /// <summary>Whether any of it is of a kind that nurses may have a cap for.</summary>
+    public bool IsOf(string kind) => Tasks.Any(t => !t.Kinds.IsDefault && t.Kinds.Contains(kind));
+
     /// <summary>Points of the first three tiers when it is left out.</summary>
     public long[] Unmet { get; }
 

@@ -20,6 +20,7 @@ internal sealed class Rows
     private readonly List<(int Least, int Most)> _bounds = [];
     private readonly HashSet<int> _ofPeople = [];
     private readonly Dictionary<(int Unit, int Day), List<int>> _onDay = [];
+    private readonly Dictionary<int, int> _stayingSecond = [];
 
     public Rows(BoundWeek week)
     {
@@ -32,6 +33,7 @@ internal sealed class Rows
             Sides.Add(new SideVariable([.. unmet[unit.Index]], [.. unit.Unmet, 0, 0, 0], 1, unit.Index));
         Doors();
         Orders();
+        Caps();
         Faces();
         foreach (NurseDay day in week.Days)
             foreach (VisitNode node in day.Nodes) Care(day, node);
@@ -59,12 +61,16 @@ internal sealed class Rows
 
     private void Care(NurseDay day, VisitNode node)
     {
+        if (node.IsSecond && node.Stays) node.Rows.Add((StayingSecond(node.Units[0]), 1));
         foreach (CareUnit unit in node.Units)
         {
             if (!node.IsSecond) node.Rows.Add((Cover[unit.Index], 1));
             if (!node.IsSecond && _onDay.TryGetValue((unit.Index, day.Shift.Day), out List<int>? rows)) node.Rows.AddRange(rows.Select(r => (r, 1)));
         }
     }
+
+    /// <summary>Whoever goes along on a visit that must stay goes along in every plan.</summary>
+    private int StayingSecond(CareUnit unit) => _stayingSecond.TryGetValue(unit.Index, out int row) ? row : _stayingSecond[unit.Index] = Row(1, 1);
 
     /// <summary>For each link of a chain a pair of days, "not at all" among them; pairs too close together do not exist.</summary>
     private void Chains(List<(int, int)>[] unmet)
@@ -109,7 +115,7 @@ internal sealed class Rows
         return Math.Max(0, LatePoints.Done(rules, task, first, Math.Min(task.LateFrom, byChain)) - LatePoints.Done(rules, task, first + 1439, task.LateFrom));
     }
 
-    /// <summary>One visit a patient a day, and as many second people as two-person visits, by care.</summary>
+    /// <summary>One visit a patient a day, and as many second people as two-person visits, by care. Visits that must stay keep the people they have.</summary>
     private void Doors()
     {
         foreach (var door in _week.Days.SelectMany(d => d.Nodes, (d, n) => (Day: d, Node: n)).GroupBy(p => (p.Node.Patient, p.Day.Shift.Day)))
@@ -121,21 +127,22 @@ internal sealed class Rows
             }
 
             if (_week.Problem.Patients[door.Key.Patient].CrewSize < 2) continue;
-            foreach (int there in door.Select(p => p.Day.Index).Distinct())
+            var free = door.Where(p => !p.Node.Stays).ToArray();
+            foreach (int there in free.Select(p => p.Day.Index).Distinct())
             {
                 // Whoever comes, in whichever part, comes to a visit that is made: otherwise one nurse could be half of either person.
                 int row = Row(int.MinValue, 0);
-                foreach ((NurseDay day, VisitNode node) in door)
+                foreach ((NurseDay day, VisitNode node) in free)
                 {
                     int times = (day.Index == there ? 1 : 0) - (node.IsSecond ? 0 : 1);
                     if (times != 0) node.Rows.Add((row, times));
                 }
             }
 
-            foreach (int unit in door.SelectMany(p => p.Node.Units).Select(u => u.Index).Distinct().Order())
+            foreach (int unit in free.SelectMany(p => p.Node.Units).Select(u => u.Index).Distinct().Order())
             {
                 int row = Row(0, 0);
-                foreach ((_, VisitNode node) in door.Where(p => p.Node.Units.Any(u => u.Index == unit))) node.Rows.Add((row, node.IsSecond ? 1 : -1));
+                foreach ((_, VisitNode node) in free.Where(p => p.Node.Units.Any(u => u.Index == unit))) node.Rows.Add((row, node.IsSecond ? 1 : -1));
             }
         }
     }
@@ -155,6 +162,25 @@ internal sealed class Rows
                     {
                         if (node.Patient == p && !node.IsSecond && node.Units.Any(u => u.CountsForOrders)) node.Rows.Add((row, 1));
                     }
+                }
+            }
+        }
+    }
+
+    /// <summary>Visits of a kind a nurse makes in a day or seven. Where those that must stay are more already, nothing is added to them.</summary>
+    private void Caps()
+    {
+        foreach (var days in _week.Days.GroupBy(d => d.Nurse))
+        {
+            foreach (VisitCap cap in _week.Problem.Nurses[days.Key].Caps)
+            {
+                foreach (var stretch in days.GroupBy(d => cap.Stretch(d.Shift.Day)))
+                {
+                    VisitNode[] ofKind = [.. stretch.SelectMany(d => d.Nodes).Where(n => !n.IsSecond && n.Units.Any(u => u.IsOf(cap.Kind)))];
+                    int stay = ofKind.Count(n => n.Stays);
+                    if (ofKind.Length == stay) continue;
+                    int row = Row(int.MinValue, Math.Max(cap.Most, stay));
+                    foreach (VisitNode node in ofKind) node.Rows.Add((row, 1));
                 }
             }
         }

@@ -23,8 +23,6 @@ internal static class StayingVisits
         var homes = problem.Patients.ToDictionary(p => p.Id, StringComparer.Ordinal);
         if (visits.GroupBy(v => (v.Patient, DayOf(v.Start))).FirstOrDefault(g => g.Skip(1).Any()) is { } twice)
             return $"{homes[twice.Key.Patient].Name} has two visits that must stay on one day.";
-        if (visits.FirstOrDefault(v => homes[v.Patient].CrewSize > 1 != v.Second is not null) is { } crew)
-            return $"Visit {crew.Id} must stay with another number of people than {homes[crew.Patient].Name} is visited by.";
         return Apart(problem, visits) ?? visits
             .SelectMany(v => new[] { v.Nurse, v.Second }.OfType<string>(), (v, nurse) => (Nurse: nurse, Visit: v))
             .GroupBy(p => (p.Nurse, Day: DayOf(p.Visit.Start)))

@@ -10,6 +10,9 @@ internal sealed class VisitNode
 
     public required CareUnit[] Units { get; init; }
 
+    /// <summary>A visit that must stay.</summary>
+    public bool Stays => Units[0].Fixed is not null;
+
     /// <summary>Minutes in the home and charting.</summary>
     public required int Stay { get; init; }
 

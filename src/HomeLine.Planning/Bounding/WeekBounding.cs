@@ -92,7 +92,7 @@ internal sealed class WeekBounding
     /// <summary>The visit costs more in a closed tier than its care does at best, so no plan as good as this one makes it.</summary>
     private bool IsOut(VisitNode node)
     {
-        if (node.IsSecond || node.Units[0].Fixed is not null) return false;
+        if (node.IsSecond || node.Stays) return false;
         for (int t = 0; t < _byVisit.Length; t++)
         {
             if (!_byVisit[t]) continue;

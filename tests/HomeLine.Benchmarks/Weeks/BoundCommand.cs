@@ -13,14 +13,14 @@ internal static class BoundCommand
 {
     public static Command Create()
     {
-        var sizes = new Option<string>("--sizes") { Description = "Nurses x patients, with commas; demo for the demonstration week.", DefaultValueFactory = _ => "demo,5x30,20x200" };
-        var seeds = new Option<int>("--seeds") { Description = "How many weeks of each size.", DefaultValueFactory = _ => 1 };
-        var rounds = new Option<int>("--rounds") { Description = "Rounds of the search.", DefaultValueFactory = _ => 60_000 };
-        var pricing = new Option<int>("--pricing") { Description = "Most rounds of pricing a tier.", DefaultValueFactory = _ => 300 };
-        var labels = new Option<int>("--labels") { Description = "Most partial nurse-days kept at once.", DefaultValueFactory = _ => 2_000_000 };
-        var near = new Option<int>("--near") { Description = "Near patients remembered.", DefaultValueFactory = _ => 12 };
-        var columns = new Option<int>("--columns") { Description = "Most nurse-days for the exact choice; 0 for none.", DefaultValueFactory = _ => 100_000 };
-        var effort = new Option<double>("--effort") { Description = "Deterministic time of the exact choice for each tier.", DefaultValueFactory = _ => 10 };
+        Option<string> sizes = Asked.SizesOrDemo("--sizes", "demo,5x30,20x200");
+        Option<int> seeds = Asked.Number("--seeds", "How many weeks of each size.", 1, least: 1);
+        Option<int> rounds = Asked.Number("--rounds", "Rounds of the search.", 60_000);
+        Option<int> pricing = Asked.Number("--pricing", "Most rounds of pricing a tier.", 300, least: 1);
+        Option<int> labels = Asked.Number("--labels", "Most partial nurse-days kept at once.", 2_000_000, least: 1);
+        Option<int> near = Asked.Number("--near", "Near patients remembered.", 12, least: 1);
+        Option<int> columns = Asked.Number("--columns", "Most nurse-days for the exact choice; 0 for none.", 100_000);
+        Option<double> effort = Asked.Amount("--effort", "Deterministic time of the exact choice for each tier.", 10);
         var command = new Command("bound", "Planned weeks beside what is proven about every plan.") { sizes, seeds, rounds, pricing, labels, near, columns, effort };
         command.SetAction(parsed =>
         {
@@ -51,8 +51,8 @@ internal static class BoundCommand
 
     private static WeekProblem WeekOf(string size, int seed)
     {
-        if (size == "demo") return DemoWeek.Problem;
-        int[] parts = [.. size.Split('x').Select(p => int.Parse(p, CultureInfo.InvariantCulture))];
-        return InventedWeek.Of(parts[0], parts[1], seed);
+        if (size == Asked.Demo) return DemoWeek.Problem;
+        WeekSize asked = Asked.SizesOf(size)[0];
+        return InventedWeek.Of(asked.Nurses, asked.Patients, seed);
     }
 }

@@ -15,13 +15,13 @@ internal static class ProofCommand
 {
     public static Command Create()
     {
-        var weeks = new Option<int>("--weeks") { Description = "How many weeks.", DefaultValueFactory = _ => 200 };
-        var first = new Option<int>("--first-seed") { Description = "Seed of the first week.", DefaultValueFactory = _ => 1 };
-        var patients = new Option<int>("--patients") { Description = "Most patients, 4 or more.", DefaultValueFactory = _ => 20 };
-        var rounds = new Option<int>("--rounds") { Description = "Rounds of the search that is judged.", DefaultValueFactory = _ => 100_000 };
-        var longer = new Option<int>("--longer") { Description = "Rounds of each of the three longer searches.", DefaultValueFactory = _ => 200_000 };
-        var labels = new Option<int>("--labels") { Description = "Most partial nurse-days kept at once.", DefaultValueFactory = _ => 2_000_000 };
-        var effort = new Option<double>("--effort") { Description = "Deterministic time of the exact choice for each tier.", DefaultValueFactory = _ => 10 };
+        Option<int> weeks = Asked.Number("--weeks", "How many weeks.", 200, least: 1);
+        Option<int> first = Asked.Number("--first-seed", "Seed of the first week.", 1);
+        Option<int> patients = Asked.Number("--patients", "Most patients.", 20, least: 4);
+        Option<int> rounds = Asked.Number("--rounds", "Rounds of the search that is judged.", 100_000);
+        Option<int> longer = Asked.Number("--longer", "Rounds of each of the three longer searches; 0 for none.", 200_000);
+        Option<int> labels = Asked.Number("--labels", "Most partial nurse-days kept at once.", 2_000_000, least: 1);
+        Option<double> effort = Asked.Amount("--effort", "Deterministic time of the exact choice for each tier.", 10);
         var command = new Command("proof", "Random small weeks: planner against proven optimum.") { weeks, first, patients, rounds, longer, labels, effort };
         command.SetAction(parsed =>
         {
@@ -30,7 +30,7 @@ internal static class ProofCommand
             var options = new BoundOptions(Labels: parsed.GetValue(labels), Effort: parsed.GetValue(effort));
             for (int i = 0; i < parsed.GetValue(weeks); i++)
             {
-                int seed = parsed.GetValue(first) + i, most = Math.Max(4, parsed.GetValue(patients));
+                int seed = parsed.GetValue(first) + i, most = parsed.GetValue(patients);
                 int people = 4 + (seed * 7 % (most - 3)), nurses = 2 + (people / 6);
                 rows.Add(ProofRow.Of(InventedWeek.Of(nurses, people, seed), seed, parsed.GetValue(rounds), parsed.GetValue(longer), options));
                 Console.WriteLine(rows[^1]);

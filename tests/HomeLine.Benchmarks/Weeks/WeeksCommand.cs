@@ -16,7 +16,7 @@ internal static class WeeksCommand
         Option<string> sizes = Asked.Sizes("--sizes", "5x30,20x200,60x700,300x4000");
         Option<int> rounds = Asked.Number("--rounds", "Rounds of the search.", 20_000);
         Option<int> seeds = Asked.Number("--seeds", "How many seeds.", 1, least: 1);
-        var seconds = new Option<double>("--seconds") { Description = "Stop each search after so many seconds; 0 for never.", DefaultValueFactory = _ => 0 };
+        Option<double> seconds = Asked.Amount("--seconds", "Stop each search after so many seconds; 0 for never.", 0);
         var unmet = new Option<bool>("--unmet") { Description = "List the care left out, with its reasons." };
         var command = new Command("weeks", "Whole invented weeks: first plan, score, speed, memory.") { sizes, rounds, seeds, seconds, unmet };
         command.SetAction(parsed =>

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Diagnostics;
 using HomeLine.Planning.Editing;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
@@ -14,7 +15,7 @@ internal static class WhatIfCommand
         Option<int> visits = Asked.Number("--visits", "How many visits are picked up.", 200, least: 1);
         Option<int> rounds = Asked.Number("--rounds", "Rounds for the plan.", 2_000);
         Option<int> seed = Asked.Number("--seed", "Seed.", 1);
-        var command = new Command("what-if", "A visit moved by hand: milliseconds of compute, 50th, 95th and 99th of a hundred.") { size, visits, rounds, seed };
+        var command = new Command("what-if", "A visit moved by hand: milliseconds on the wall, 50th, 95th and 99th of a hundred.") { size, visits, rounds, seed };
         command.SetAction(parsed =>
         {
             WeekSize asked = Asked.SizesOf(parsed.GetValue(size)!)[0];
@@ -54,10 +55,11 @@ internal static class WhatIfCommand
         yield return Percentiles.Row($"all-places,{head},{count},{places}", all);
     }
 
+    /// <summary>On the wall: the places of a visit are judged on all cores.</summary>
     private static void Timed(List<double> times, Action act)
     {
-        double began = CpuClock.ThreadSeconds();
+        long began = Stopwatch.GetTimestamp();
         act();
-        times.Add((CpuClock.ThreadSeconds() - began) * 1_000);
+        times.Add(Stopwatch.GetElapsedTime(began).TotalMilliseconds);
     }
 }

@@ -135,6 +135,58 @@ public sealed class WeekBoundTests
         Assert.True(proven >= 0.9 * weeks, $"Only {proven} of {weeks} are proven.");
     }
 
+    [Fact]
+    public void Somebody_who_goes_along_on_a_visit_that_must_stay_is_in_every_plan()
+    {
+        // N1 at the one home with N2 beside her from 10:00; N2's road out and back and her visit are paid as well.
+        WeekProblem problem = SmallWeek.Of([SmallWeek.Nurse("N1", 0), SmallWeek.Nurse("N2", 0)], [SmallWeek.Patient("P1", 1), SmallWeek.Patient("P2", 2)], [SmallWeek.Task("T1", "P1"), SmallWeek.Task("T2", "P2")], 1);
+        PlannedVisit along = SmallWeek.Visit("V1", "P1", "N1", SmallWeek.At(0, 10), "T1") with { Second = "N2" };
+        WeekProblem frozen = problem with { Published = new WeekPlan([along], [], default), FrozenVisits = ["V1"] };
+        WeekPlan plan = Planner.Plan(frozen, new PlanOptions(1, 200), cancel: TestContext.Current.CancellationToken);
+        WeekBound bound = Planner.Bound(frozen, plan, cancel: TestContext.Current.CancellationToken);
+        Assert.True(bound.Optimal);
+        // Three seats; one drives to 1 and back, the other on to 2 and back.
+        Assert.Equal(90 + 20 + 40, bound.Tiers.Single(t => t.Tier == Tier.Work).AtLeast);
+    }
+
+    [Fact]
+    public void With_people_who_go_along_no_plan_is_below_the_bound_and_most_are_proven()
+    {
+        int looked = 0, proven = 0;
+        for (int seed = 44_001; seed < 44_061; seed++)
+        {
+            CancellationToken cancel = TestContext.Current.CancellationToken;
+            WeekProblem problem = SomebodyAlong(SomeStay(RandomWeek.TinyRich(seed, 5), seed));
+            if (problem.Published!.Visits.All(v => v.Second is null)) continue;
+            WeekPlan[] plans = [.. Enumerable.Range(1, 3).Select(s => Planner.Plan(problem, new PlanOptions((ulong)s, 400), cancel: cancel))];
+            WeekBound bound = Planner.Bound(problem, plans.MinBy(p => p.Score)!, cancel: cancel);
+            looked++;
+            if (bound.Optimal) proven++;
+            foreach (WeekPlan other in plans) Assert.All(Planner.Bound(problem, other, cancel: cancel).Tiers, t => Assert.True(t.AtLeast <= t.Planned));
+        }
+
+        Assert.True(looked >= 15 && proven >= 0.9 * looked, $"{proven} of {looked} are proven.");
+    }
+
+    /// <summary>A colleague whose day has no visit yet goes along on the first visit that must stay, where she can be there.</summary>
+    private static WeekProblem SomebodyAlong(WeekProblem problem)
+    {
+        PlannedVisit[] stay = [.. problem.Published!.Visits];
+        for (int i = 0; i < stay.Length; i++)
+        {
+            PlannedVisit visit = stay[i];
+            int place = problem.Patients.First(p => p.Id == visit.Patient).Place, end = visit.Start + visit.Minutes + problem.Rules.DocumentationMinutes;
+            Nurse? along = problem.Nurses.FirstOrDefault(n => n.Id != visit.Nurse
+                && stay.All(v => v.Nurse != n.Id || v.Start / 1440 != visit.Start / 1440)
+                && n.Shifts.Any(s => !s.OnCall && s.Day == visit.Start / 1440 && s.From + problem.Travel.Minutes(n.Home, place) <= visit.Start && end + problem.Travel.Minutes(place, n.Home) <= s.To));
+            if (along is null) continue;
+            stay[i] = visit with { Second = along.Id };
+            return problem with { Published = problem.Published with { Visits = [.. stay] } };
+        }
+
+        return problem;
+    }
+
     /// <summary>Every second visit of a hasty plan must stay.</summary>
     private static WeekProblem SomeStay(WeekProblem problem, int seed)
     {
