@@ -7,6 +7,7 @@ using HomeLine.Agency.Due;
 using HomeLine.Agency.Lines;
 using HomeLine.Agency.Mending;
 using HomeLine.Agency.Orders;
+using HomeLine.Agency.OwnWeek;
 using HomeLine.Agency.PolicyLibrary;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
@@ -50,6 +51,7 @@ public static class AgencyRegistration
         services.AddSingleton<AskWeek>();
         services.AddSingleton<PlanTheWeek>();
         services.AddSingleton<PublishWeek>();
+        services.AddSingleton<PlanOwnWeek>();
         services.AddSingleton<WorkingWeeks>();
         services.AddSingleton<EditWeek>();
         services.AddSingleton<KeepLeave>();

@@ -10,6 +10,7 @@ internal static class EveryCommand
     {
         yield return Branch.DuePageCommand.Create();
         yield return Branch.TroubleCommand.Create();
+        yield return Branch.OwnWeekCommand.Create();
         yield return Clocks.ClocksCommand.Create();
         yield return Weeks.WeeksCommand.Create();
         yield return Weeks.CancelCommand.Create();

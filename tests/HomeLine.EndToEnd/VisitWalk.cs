@@ -26,6 +26,7 @@ public sealed class VisitWalk
         IPage phone = await browser.OpenAsync(390, 844);
         await SignInAsync(phone, link);
         await LookAtTheDayAsync(phone, app);
+        await PlanHerWeekAsync(phone, app);
         string posted = await RecordAsync(phone);
         await SentTwiceAsync(phone, app, posted);
         await ClocksRestartedAsync(office, app);
@@ -66,6 +67,22 @@ public sealed class VisitWalk
         await phone.SetViewportSizeAsync(320, 700);
         await phone.StandsUpAsync("my-day-narrow");
         await phone.SetViewportSizeAsync(390, 844);
+    }
+
+    /// <summary>One press; nobody else's visit moves, and the coordinator decides.</summary>
+    private static async Task PlanHerWeekAsync(IPage phone, AppUnderTest app)
+    {
+        await phone.GetByRole(AriaRole.Link, new() { Name = "My week" }).ClickAsync();
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Name = "As published" })).ToBeVisibleAsync();
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Plan my week" }).ClickAsync();
+        await Expect(phone.GetByText("It waits for the coordinator.")).ToBeVisibleAsync();
+        foreach (int width in (int[])[1280, 320, 390])
+        {
+            await phone.SetViewportSizeAsync(width, 844);
+            await phone.StandsUpAsync("my-week");
+        }
+
+        await phone.GotoAsync(app.Address + "/my-day");
     }
 
     /// <returns>What was posted to sign.</returns>

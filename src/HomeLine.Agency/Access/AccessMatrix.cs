@@ -12,6 +12,8 @@ public static class AccessMatrix
         SeeDueList or SeePatient or SeeWeek or PrintCareSheet or PrintDaySheet => true,
         ReportProblem => role is ClinicalManager or Coordinator or Nurse,
         PlanWeek or PublishWeek or ApplyAnswer => role is ClinicalManager or Coordinator,
+        // Her own visits only; it stays a draft until somebody who may publishes it.
+        PlanOwnWeek => role is Nurse,
         SeeDecisions => role is ClinicalManager or Coordinator or Nurse,
         // Which questions a nurse may decide stands in DecisionRights.
         Decide => role is ClinicalManager or Nurse,

@@ -7,6 +7,7 @@ public enum AgencyAction
     SeePatient,
     SeeWeek,
     PlanWeek,
+    PlanOwnWeek,
     PublishWeek,
     ReportProblem,
     ApplyAnswer,

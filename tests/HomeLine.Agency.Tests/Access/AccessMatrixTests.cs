@@ -13,6 +13,7 @@ public sealed class AccessMatrixTests
         [SeePatient] = [Administrator, ClinicalManager, Coordinator, Nurse],
         [SeeWeek] = [Administrator, ClinicalManager, Coordinator, Nurse],
         [PlanWeek] = [ClinicalManager, Coordinator],
+        [PlanOwnWeek] = [Nurse],
         [PublishWeek] = [ClinicalManager, Coordinator],
         [ReportProblem] = [ClinicalManager, Coordinator, Nurse],
         [ApplyAnswer] = [ClinicalManager, Coordinator],

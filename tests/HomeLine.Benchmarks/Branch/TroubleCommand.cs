@@ -119,7 +119,7 @@ internal static class TroubleCommand
         foreach (Timed timed in (ReadOnlySpan<Timed>)[places, tries, moves]) timed.Print();
     }
 
-    private static ServiceProvider Services(string file)
+    internal static ServiceProvider Services(string file)
     {
         IConfiguration configuration = new ConfigurationBuilder().AddInMemoryCollection(new Dictionary<string, string?>
         {
