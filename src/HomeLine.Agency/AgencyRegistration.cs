@@ -4,6 +4,7 @@ using HomeLine.Agency.Caregivers;
 using HomeLine.Agency.DayMap;
 using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Due;
+using HomeLine.Agency.Holidays;
 using HomeLine.Agency.Lines;
 using HomeLine.Agency.Mending;
 using HomeLine.Agency.Orders;
@@ -56,6 +57,8 @@ public static class AgencyRegistration
         services.AddSingleton<EditWeek>();
         services.AddSingleton<KeepLeave>();
         services.AddSingleton<KeepHoliday>();
+        services.AddSingleton<TakeHolidayBack>();
+        services.AddSingleton<AskHolidays>();
         services.AddSingleton<AskFairness>();
         services.AddSingleton<AskDayMap>();
         services.AddSingleton<ReportProblem>();

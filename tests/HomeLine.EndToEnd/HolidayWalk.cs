@@ -3,7 +3,7 @@ using static Microsoft.Playwright.Assertions;
 
 namespace HomeLine.EndToEnd;
 
-/// <summary>A holiday is put down over a published week: listed first, planning anew is offered, nothing is forced.</summary>
+/// <summary>A holiday is put down over a published week: listed first, planning anew is offered, nothing is forced; on the calendar it is taken back.</summary>
 public sealed class HolidayWalk
 {
     [Fact]
@@ -26,8 +26,32 @@ public sealed class HolidayWalk
         await Expect(page.GetByText("Kept: Thu 11 Mar is a holiday")).ToBeVisibleAsync();
         await Expect(page.GetByText("Nothing was moved.")).ToBeVisibleAsync();
         await page.StandsUpAsync("holiday-kept");
+        await TakeBackAsync(page, phone);
         await page.GetByRole(AriaRole.Link, new() { Name = "Plan that week anew" }).ClickAsync();
         await Expect(page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/plan/2027-03-08"));
+    }
+
+    /// <summary>On the calendar: who works, what lies on it; taken back with a reason, the hours are there again.</summary>
+    private static async Task TakeBackAsync(IPage page, IPage phone)
+    {
+        await page.GetByRole(AriaRole.Link, new() { Name = "All holidays" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Thursday 11 March 2027: Founders’ day" })).ToBeVisibleAsync();
+        await page.StandsUpAsync("holidays");
+        foreach (int width in (int[])[390, 320])
+        {
+            await phone.SetViewportSizeAsync(width, 844);
+            await phone.GotoAsync(page.Url);
+            await phone.GetByText("Take it back", new() { Exact = false }).First.ClickAsync();
+            await phone.StandsUpAsync("dark-holidays");
+        }
+
+        await page.Locator("summary").Filter(new() { HasTextString = "Take it back" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take it back" }).ClickAsync();
+        await Expect(page.GetByText("It is not said why it is taken back.")).ToBeVisibleAsync();
+        await page.GetByLabel("Why").FillAsync("entered for the wrong week");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take it back" }).ClickAsync();
+        await Expect(page.GetByText("is no longer a holiday.")).ToBeVisibleAsync();
+        await page.StandsUpAsync("holiday-taken-back");
     }
 
     private static async Task LookAsync(IPage page, AppUnderTest app, string day)

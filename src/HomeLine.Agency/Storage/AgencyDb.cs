@@ -1,5 +1,6 @@
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Decisions;
+using HomeLine.Agency.Holidays;
 using HomeLine.Agency.Mending;
 using HomeLine.Agency.Orders;
 using HomeLine.Agency.PolicyLibrary;
@@ -72,6 +73,7 @@ public abstract class AgencyDb : IdentityDbContext<Account>, IDataProtectionKeyC
     public DbSet<VisitRecord> VisitRecords => Set<VisitRecord>();
     public DbSet<CoSignature> CoSignatures => Set<CoSignature>();
     public DbSet<PractitionerNotice> PractitionerNotices => Set<PractitionerNotice>();
+    public DbSet<Holiday> Holidays => Set<Holiday>();
     public DbSet<RideAlong> RideAlongs => Set<RideAlong>();
     public DbSet<PrintedCareSheet> PrintedCareSheets => Set<PrintedCareSheet>();
     public DbSet<AuditEntry> AuditEntries => Set<AuditEntry>();

@@ -337,6 +337,68 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Holidays.Holiday", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("row");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
+
+                    b.Property<string>("Day")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("day");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Off")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("off");
+
+                    b.Property<long>("PutDownAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("put_down_at");
+
+                    b.Property<string>("PutDownBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("put_down_by");
+
+                    b.Property<string>("TakenBack")
+                        .HasColumnType("jsonb")
+                        .HasColumnName("taken_back");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
+                    b.Property<string>("Works")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("works");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.ToTable("holidays", (string)null);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Mending.FiledTrouble", b =>
                 {
                     b.Property<long>("Row")

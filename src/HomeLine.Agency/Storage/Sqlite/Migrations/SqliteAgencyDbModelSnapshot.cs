@@ -328,6 +328,66 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Holidays.Holiday", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("row");
+
+                    b.Property<string>("Day")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("day");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("name");
+
+                    b.Property<string>("Off")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("off");
+
+                    b.Property<long>("PutDownAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("put_down_at");
+
+                    b.Property<string>("PutDownBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("put_down_by");
+
+                    b.Property<string>("TakenBack")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("taken_back");
+
+                    b.Property<int>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("version");
+
+                    b.Property<string>("Works")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("works");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.ToTable("holidays", (string)null);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Mending.FiledTrouble", b =>
                 {
                     b.Property<long>("Row")
