@@ -41,8 +41,8 @@ public sealed class MendingWalk
 
         await page.GetByText("An edge", new() { Exact = false }).First.ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Look for answers" }).ClickAsync();
-        await Expect(page.Locator("label.answer")).ToHaveCountAsync(3);
-        await Expect(page.Locator("label.answer").First).ToContainTextAsync("next due Sun 14 Mar to Tue 16 Mar");
+        await Expect(page.Locator(".answer")).ToHaveCountAsync(3);
+        await Expect(page.Locator(".answer").First).ToContainTextAsync("next due Sun 14 Mar to Tue 16 Mar");
         await page.StandsUpAsync("mending-after-this");
 
         await page.GotoAsync(app.Address + "/today");
@@ -50,7 +50,7 @@ public sealed class MendingWalk
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Look again" })).ToBeVisibleAsync();
         await page.StandsUpAsync("mending-report-waits");
         await page.GetByRole(AriaRole.Button, new() { Name = "Look for answers again" }).ClickAsync();
-        await Expect(page.Locator("label.answer")).ToHaveCountAsync(3);
+        await Expect(page.Locator(".answer")).ToHaveCountAsync(3);
         await page.StandsUpAsync("mending-report-again");
     }
 

@@ -78,7 +78,7 @@ public sealed class WholeJobWalk
         await page.GetByText("bead of moisture", new() { Exact = false }).First.ClickAsync();
         await page.StandsUpAsync("what-is-seen");
         await page.GetByRole(AriaRole.Button, new() { Name = "Look for answers" }).ClickAsync();
-        ILocator cards = page.Locator("label.answer");
+        ILocator cards = page.Locator(".answer");
         await Expect(cards).ToHaveCountAsync(3);
         await Expect(cards.Nth(0)).ToContainTextAsync("10:08");
         await Expect(cards.Nth(0)).ToContainTextAsync("Sorrel Mudlark");
@@ -103,7 +103,7 @@ public sealed class WholeJobWalk
         await AnswerAsync(page, "Yes");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Stop. A licensed person must call now." })).ToBeVisibleAsync();
         await Expect(page.GetByText("Held until the clinical manager decides").First).ToBeVisibleAsync();
-        Assert.Equal(0, await page.Locator("label.answer").CountAsync());
+        Assert.Equal(0, await page.Locator(".answer").CountAsync());
         await page.StandsUpAsync("stopped");
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Lines;
@@ -50,9 +51,18 @@ internal sealed class AnswerWords(
         {
             ToldMinutes = (int)files.Policy.ValueOf("told.range", visit.Day),
             After = key.Length == 1 ? AfterThis.Of(roster, week, after, OtherDays(answer).Prepend(patient.Id), now) : [],
+            Changes = Changes(answer, visit, replaced, week, after),
         };
         return (words, after);
     }
+
+    private ImmutableArray<VisitChange> Changes(UrgentAnswer answer, WeekVisit visit, ImmutableArray<WeekVisit> replaced, PlannedWeek week, PlannedWeek after) =>
+    [
+        new VisitChange(null, visit, $"New: {Day(visit.Day)} {visit.Start:HH:mm}.", 0),
+        .. answer.Moved.Select(m => new VisitChange(week.Visits.First(v => v.Id == m.Before.Id), after.Visits.First(v => v.Id == m.After.Id), Move(m), m.Minutes)),
+        .. replaced.Select(v => new VisitChange(v, null, $"{Day(v.Day)} {v.Start:HH:mm} is no longer needed.", 0)),
+        .. shortened.Visits.Select(v => new VisitChange(v.Before, v.After, Shorter(v.Before, v.After), 0)),
+    ];
 
     private IEnumerable<PatientId> OtherDays(UrgentAnswer answer) => answer.Moved
         .Where(m => calendar.Local(m.Before.Start).Date != calendar.Local(m.After.Start).Date).Select(m => new PatientId(m.Before.Patient));
@@ -120,7 +130,7 @@ internal sealed class AnswerWords(
         string cancelled = replaced.IsEmpty ? "" : $" The visit on {string.Join(" and ", replaced.Select(v => Day(v.Day)))} is cancelled.";
         cancelled += string.Concat(shortened.Visits.Select(v => $" The visit on {Day(v.After.Day)} stays and is shorter."));
         people.Add(new PersonToTell(
-            $"{report.Caller}, {patient.Name}", Phone(patient.Phone), $"A nurse comes today between {Range(visit)}.{cancelled}", by));
+            $"{report.Caller}, {patient.Name}", Phone(patient.Phone), $"A nurse comes {(visit.Day == calendar.Local(calendar.Minute(now)).Date ? "today" : $"on {Day(visit.Day)}")} between {Range(visit)}.{cancelled}", by));
         people.Add(new PersonToTell(nurses[visit.Nurse], Phone(NursePhone(visit.Nurse)), $"New visit {Day(visit.Day)} {visit.Start:HH:mm}, {visit.Minutes} min.", by) { Nurse = visit.Nurse });
         foreach (IGrouping<string, WeekVisit> nurse in replaced.Where(v => v.Nurse != visit.Nurse).GroupBy(v => v.Nurse))
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
@@ -108,6 +109,9 @@ public sealed record AnswerInWords(
 
     /// <summary>What follows in the days after, once it is done: next due dates, visits no longer needed.</summary>
     public ImmutableArray<string> After { get; init; } = [];
+
+    /// <summary>The new visit, those that move for it and those it replaces or shortens, each before and after. Empty in reports kept before this was.</summary>
+    public ImmutableArray<VisitChange> Changes { get; init; } = [];
 }
 
 /// <summary>Somebody who must be told, how, and by when.</summary>

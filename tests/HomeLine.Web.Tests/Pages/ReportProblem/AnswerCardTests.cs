@@ -1,5 +1,7 @@
 using Bunit;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Reports;
+using HomeLine.Agency.WeekPlanning;
 using HomeLine.Web.Pages.ReportProblem;
 
 namespace HomeLine.Web.Tests.Pages.ReportProblem;
@@ -32,6 +34,29 @@ public sealed class AnswerCardTests : BunitContext
     [Fact]
     public void A_missed_target_is_said_in_words() =>
         Assert.Contains("Misses the target", Show(Answer with { MeetsTarget = false }).Markup, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_visit_that_makes_room_is_drawn_where_it_goes_and_the_replaced_one_crossed_out()
+    {
+        WeekVisit moves = Arrangement.Visit("V2", "P01", 12), replaced = Arrangement.Visit("V3", "P03", 14);
+        NurseRow nurse = Arrangement.Nurse(Arrangement.Stop(moves), Arrangement.Stop(replaced));
+        var board = new WeekBoard(
+            new PlannedWeek { FirstDay = Arrangement.Monday, Visits = [] }, false, [Arrangement.Monday], [nurse], [], null!, Arrangement.At(Arrangement.Monday));
+        AnswerInWords answer = Answer with
+        {
+            Changes =
+            [
+                new VisitChange(null, Answer.Visit, "New.", 0),
+                new VisitChange(moves, moves with { Start = new(13, 45) }, "Moves.", 105),
+                new VisitChange(replaced, null, "No longer needed.", 0),
+            ],
+        };
+
+        var card = Render<AnswerCard>(with => with.Add(c => c.Answer, answer).Add(c => c.Board, board));
+
+        Assert.Contains("10:08 P03 comes, 13:45 P01 instead of 12:00, 14:00 P03 goes", card.Find("figcaption").TextContent, StringComparison.Ordinal);
+        Assert.Equal(2, card.FindAll(".strip-new").Count);
+    }
 
     private IRenderedComponent<AnswerCard> Show(AnswerInWords answer) => Render<AnswerCard>(with => with.Add(c => c.Answer, answer));
 }
