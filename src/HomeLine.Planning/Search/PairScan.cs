@@ -31,8 +31,9 @@ internal sealed class PairScan(CompiledWeek week, SlotCare care, RouteTiming tim
             {
                 (int b, int positionB, int detourB) = _second[j];
                 if (a == b || own + detourA + detourB - Waiting(state, a, b) >= best.Cost) continue;
-                Proposal found = Fixed(state, slot, a, b, positionA, positionB);
-                double cost = found.Cost + own - state.Figures[a].Cost - state.Figures[b].Cost;
+                double stands = state.Figures[a].Cost + state.Figures[b].Cost - own;
+                Proposal found = Fixed(state, slot, a, b, positionA, positionB, best.Cost + stands, state.Figures[b].Cost + detourB - MayLose(state.Figures[b]));
+                double cost = found.Cost - stands;
                 if (cost < best.Cost) best = found with { Cost = cost };
             }
         }
@@ -41,12 +42,21 @@ internal sealed class PairScan(CompiledWeek week, SlotCare care, RouteTiming tim
     }
 
     /// <summary>The visit at given positions of given nurse-days; its cost is that of the days as they then are.</summary>
-    public Proposal Fixed(WeekState state, int slot, int a, int b, int positionA, int positionB)
+    /// <param name="state">The plan.</param>
+    /// <param name="slot">The patient's slot of the day.</param>
+    /// <param name="a">Nurse-day of the nurse who does the care.</param>
+    /// <param name="b">Nurse-day of the second person.</param>
+    /// <param name="positionA">Position in the one.</param>
+    /// <param name="positionB">Position in the other.</param>
+    /// <param name="beat">What costs as much is not looked at further.</param>
+    /// <param name="leastOfB">The second person's day costs at least this much then.</param>
+    public Proposal Fixed(
+        WeekState state, int slot, int a, int b, int positionA, int positionB, double beat = double.PositiveInfinity, double leastOfB = double.NegativeInfinity)
     {
         int trial = state.Trial;
         TrialVisit.Set(week, care, state, slot, a);
         (state.RouteA[trial], state.RouteB[trial]) = (a, b);
-        return BestStart(state, new Proposal(0, slot, a, positionA, b, positionB), replaces: false, kept: WeekState.None);
+        return BestStart(state, new Proposal(0, slot, a, positionA, b, positionB), replaces: false, kept: WeekState.None, beat, leastOfB);
     }
 
     /// <summary>The trial visit in place of the two-person visit whose care it holds as well, at its start or at another; its cost is that of the days as they then are.</summary>
@@ -59,7 +69,8 @@ internal sealed class PairScan(CompiledWeek week, SlotCare care, RouteTiming tim
     }
 
     /// <summary>The cheapest of a start that is kept, the first at which both are there, and those at which one or both have had their break by then.</summary>
-    private Proposal BestStart(WeekState state, in Proposal at, bool replaces, int kept)
+    private Proposal BestStart(
+        WeekState state, in Proposal at, bool replaces, int kept, double beat = double.PositiveInfinity, double leastOfB = double.NegativeInfinity)
     {
         int trial = state.Trial, a = at.RouteA, b = at.RouteB, last = WeekState.None;
         Proposal best = Proposal.Nowhere;
@@ -73,7 +84,8 @@ internal sealed class PairScan(CompiledWeek week, SlotCare care, RouteTiming tim
             state.Start[trial] = last = start;
             state.Pinned[trial] = b >= 0;
             double cost = At(state, a, at.PositionA, replaces);
-            if (b >= 0 && !double.IsInfinity(cost)) cost += At(state, b, at.PositionB, replaces);
+            bool mayWin = !double.IsInfinity(cost) && cost + leastOfB < Math.Min(beat, best.Cost);
+            if (b >= 0) cost = mayWin ? cost + At(state, b, at.PositionB, replaces) : double.PositiveInfinity;
             state.Pinned[trial] = false;
             if (cost < best.Cost) best = at with { Cost = cost, Start = start };
         }
