@@ -45,13 +45,17 @@ internal sealed class MakingRoom(UrgentCase urgent, PushTrial trial, StandingPri
         int saved = driving - trial.Driving(_without, line), nurse = _table.NurseOf(line), minutes = _table.MinutesOf(urgent.Visit, nurse);
         for (int position = 0; position <= _without.On(line).Length; position++)
         {
-            int start = urgent.StartAfter(trial.ArrivalAt(_without, line, position, urgent.PatientIndex), minutes);
-            if (start < 0 || start >= urgent.LateFrom) continue;
-            Push push = trial.Try(_without, line, position, new Entering(urgent.PatientIndex, minutes), start, _table.Shifts[line]!.OvertimeTo);
-            if (push.Fault != PushFault.None) continue;
-            exchanges.Add((new Candidate(
-                line, position, start, push.MovedTold, price.Disruption(push.Disruption, nurse), price.Driving(line, push.Driving - saved), true, Other: other),
-                push.Disruption));
+            int ways = trial.WaysTo(_without, line, position);
+            for (int way = 0; way < ways; way++)
+            {
+                int start = urgent.StartAfter(trial.ArrivalAt(_without, line, position, urgent.PatientIndex, byDrop: way > 0), minutes);
+                if (start < 0 || start >= urgent.LateFrom) continue;
+                Push push = trial.Try(_without, line, position, new Entering(urgent.PatientIndex, minutes, urgent.Visit.DrawToDrop), start, _table.Shifts[line]!.OvertimeTo);
+                if (push.Fault != PushFault.None) continue;
+                exchanges.Add((new Candidate(
+                    line, position, start, push.MovedTold, price.Disruption(push.Disruption, nurse), price.Driving(line, push.Driving - saved), true, Other: other),
+                    push.Disruption));
+            }
         }
 
         _without.Insert(other, line, stood);
@@ -61,7 +65,7 @@ internal sealed class MakingRoom(UrgentCase urgent, PushTrial trial, StandingPri
     private Candidate? Follow(Candidate into, int ofOthers, int moves)
     {
         int nurse = _table.NurseOf(into.Line), index = _without.Newcomer;
-        var entering = new Entering(urgent.PatientIndex, _table.MinutesOf(urgent.Visit, nurse));
+        var entering = new Entering(urgent.PatientIndex, _table.MinutesOf(urgent.Visit, nurse), urgent.Visit.DrawToDrop);
         _without.CopyFrom(urgent.Staying);
         _without.TakeOut(into.Other);
         trial.Try(_without, into.Line, into.Position, entering, into.Start, _table.Shifts[into.Line]!.OvertimeTo);
@@ -93,11 +97,15 @@ internal sealed class MakingRoom(UrgentCase urgent, PushTrial trial, StandingPri
     {
         int nurse = _table.NurseOf(line), minutes = _table.MinutesOf(other, nurse), ownNurse = _table.NurseOf(into.Line);
         bool sameDay = _table.DayOf(line) == _table.DayOf(into.Line);
-        for (int position = 0; position <= _without.On(line).Length; position++)
+        var entering = new Entering(other.Patient, minutes, other.DrawToDrop);
+        for (int place = 0; place < 2 * (_without.On(line).Length + 1); place++)
         {
-            int start = other.StartAfter(trial.ArrivalAt(_without, line, position, other.Patient));
+            int position = place / 2;
+            bool byDrop = place % 2 > 0;
+            if (byDrop && trial.WaysTo(_without, line, position) < 2) continue;
+            int start = other.StartAfter(trial.ArrivalAt(_without, line, position, other.Patient, byDrop: byDrop));
             if (start < 0 || start >= other.LateFrom || !PushTrial.TiesHold(_without, other, start)) continue;
-            Push push = trial.Try(_without, line, position, new Entering(other.Patient, minutes), start, _table.Shifts[line]!.To);
+            Push push = trial.Try(_without, line, position, entering, start, _table.Shifts[line]!.To);
             if (push.Fault != PushFault.None) continue;
             int felt = other.Told && DisruptionPrice.Felt(other, nurse, -1, start) ? 1 : 0;
             int moved = felt + push.MovedTold + (line == into.Line ? 0 : into.Moved);

@@ -16,7 +16,7 @@ internal sealed class RulingOut(UrgentCase urgent, PushTrial trial)
     [
         ReasonCode.SkillMissing, ReasonCode.LicenceMissing, ReasonCode.NurseRefused, ReasonCode.TraitMissing, ReasonCode.TraitExcluded,
         ReasonCode.OverrunsShift, ReasonCode.DayFull, ReasonCode.TooManyVisits, ReasonCode.TooManyOfKind, ReasonCode.MovesTold, ReasonCode.OutsideStartTimes,
-        ReasonCode.FixedInTheWay,
+        ReasonCode.SpecimenLate, ReasonCode.FixedInTheWay,
     ];
 
     private readonly StandingTable _table = urgent.Table;
@@ -77,7 +77,7 @@ internal sealed class RulingOut(UrgentCase urgent, PushTrial trial)
     {
         var after = new StandingState(urgent.Staying);
         Shift shift = _table.Shifts[line]!;
-        var entering = new Entering(urgent.PatientIndex, _table.MinutesOf(urgent.Visit, _table.NurseOf(line)));
+        var entering = new Entering(urgent.PatientIndex, _table.MinutesOf(urgent.Visit, _table.NurseOf(line)), urgent.Visit.DrawToDrop);
         trial.Try(after, line, position, entering, start, deeper ? shift.OvertimeTo : shift.To);
         trial.Apply(after, line, position, after.Newcomer, entering);
         int most = -1;
@@ -110,6 +110,7 @@ internal sealed class RulingOut(UrgentCase urgent, PushTrial trial)
         PushFault.LaterTooLate => ReasonCode.OutsideStartTimes,
         PushFault.Overruns => overrun > TellableOverrun ? ReasonCode.DayFull : ReasonCode.OverrunsShift,
         PushFault.TooMany => ReasonCode.TooManyVisits,
+        PushFault.NoDrop => ReasonCode.SpecimenLate,
         _ => ReasonCode.BreakMissing,
     };
 

@@ -33,6 +33,8 @@ internal static class RulingWords
             ReasonCode.TooManyVisits => new PlanningReason(code,
                 $"{nurse.Name} already has {nurse.MaxVisitsADay} visits, the most she takes a day.", "Move one of her visits first."),
             ReasonCode.BreakMissing => new PlanningReason(code, $"{nurse.Name} would have no room for her break.", "Choose another nurse or a later time."),
+            ReasonCode.SpecimenLate => new PlanningReason(code,
+                $"{nurse.Name} would bring a specimen to no drop point in time.", "Choose another nurse, or somebody else who takes the specimen."),
             ReasonCode.OutsideStartTimes => new PlanningReason(code,
                 $"{Who(table, push)} could be reached only at {PlanClock.Time(push.Amount)}, after the last start allowed there.",
                 "Choose another nurse, or move that visit."),

@@ -49,22 +49,31 @@ internal sealed class UrgentScan
 
     private void Alone(int line, int moves, bool deeper)
     {
-        int nurse = _table.NurseOf(line), minutes = _table.MinutesOf(_urgent.Visit, nurse), count = _urgent.Staying.On(line).Length;
-        var entering = new Entering(_urgent.PatientIndex, minutes);
+        int minutes = _table.MinutesOf(_urgent.Visit, _table.NurseOf(line)), count = _urgent.Staying.On(line).Length;
+        var entering = new Entering(_urgent.PatientIndex, minutes, _urgent.Visit.DrawToDrop);
         for (int position = 0; position <= count; position++)
         {
-            int start = _urgent.StartAfter(_trial.ArrivalAt(_urgent.Staying, line, position, _urgent.PatientIndex), minutes);
-            if (start < 0)
+            int ways = _trial.WaysTo(_urgent.Staying, line, position);
+            for (int way = 0; way < ways; way++)
             {
-                _ruledOut.Note(line, Push.Not(PushFault.NoTimeLeft), deeper);
-                continue;
+                int start = _urgent.StartAfter(_trial.ArrivalAt(_urgent.Staying, line, position, _urgent.PatientIndex, byDrop: way > 0), minutes);
+                At(line, position, entering, start, moves, deeper);
             }
-
-            Push push = _trial.Try(_urgent.Staying, line, position, entering, start, HomeBy(line, deeper));
-            if (push.Fault != PushFault.None) _ruledOut.Note(line, push, deeper);
-            else if (push.MovedTold > moves) _ruledOut.NoteMoves(line, position, push, deeper);
-            else Found.Add(new Candidate(line, position, start, push.MovedTold, _price.Disruption(push.Disruption, nurse), _price.Driving(line, push.Driving), deeper));
         }
+    }
+
+    private void At(int line, int position, in Entering entering, int start, int moves, bool deeper)
+    {
+        if (start < 0)
+        {
+            _ruledOut.Note(line, Push.Not(PushFault.NoTimeLeft), deeper);
+            return;
+        }
+
+        Push push = _trial.Try(_urgent.Staying, line, position, entering, start, HomeBy(line, deeper));
+        if (push.Fault != PushFault.None) _ruledOut.Note(line, push, deeper);
+        else if (push.MovedTold > moves) _ruledOut.NoteMoves(line, position, push, deeper);
+        else Found.Add(new Candidate(line, position, start, push.MovedTold, _price.Disruption(push.Disruption, _table.NurseOf(line)), _price.Driving(line, push.Driving), deeper));
     }
 
     /// <summary>Two people at the same start, each in the gap of her own day; in large plans the shortest detours are paired.</summary>
@@ -105,7 +114,7 @@ internal sealed class UrgentScan
         int start = _urgent.StartAfter(arrival, minutes);
         if (start < 0) return;
         var entering = new Entering(_urgent.PatientIndex, minutes);
-        Push here = _trial.Try(_urgent.Staying, line, position, entering, start, HomeBy(line, deeper));
+        Push here = _trial.Try(_urgent.Staying, line, position, entering with { Draw = _urgent.Visit.DrawToDrop }, start, HomeBy(line, deeper));
         if (here.Fault != PushFault.None) return;
         Push there = _trial.Try(_urgent.Staying, other, positionB, entering, start, HomeBy(other, deeper));
         if (there.Fault != PushFault.None || here.MovedTold + there.MovedTold > moves) return;

@@ -80,15 +80,15 @@ internal sealed class WritingOut(UrgentCase urgent, PushTrial trial, PlanScore p
         _after.CopyFrom(urgent.Staying);
         if (c.Other >= 0) _after.TakeOut(c.Other);
         int nurse = _table.NurseOf(c.Line), second = c.SecondLine < 0 ? -1 : _table.NurseOf(c.SecondLine), index = _after.Newcomer;
-        var entering = new Entering(urgent.PatientIndex, _table.MinutesOf(urgent.Visit, nurse));
+        var entering = new Entering(urgent.PatientIndex, _table.MinutesOf(urgent.Visit, nurse), urgent.Visit.DrawToDrop);
         Enter(c.Line, c.Position, index, entering, c.Start);
-        if (second >= 0) Enter(c.SecondLine, c.SecondPosition, index, entering, c.Start);
+        if (second >= 0) Enter(c.SecondLine, c.SecondPosition, index, entering with { Draw = int.MaxValue }, c.Start);
         (_after.Nurse[index], _after.Second[index]) = (nurse, second);
         if (c.Other >= 0)
         {
             StandingVisit other = _table.Visits[c.Other];
             int to = _table.NurseOf(c.Elsewhere.Line);
-            Enter(c.Elsewhere.Line, c.Elsewhere.Position, c.Other, new Entering(other.Patient, _table.MinutesOf(other, to)), c.Elsewhere.Start);
+            Enter(c.Elsewhere.Line, c.Elsewhere.Position, c.Other, new Entering(other.Patient, _table.MinutesOf(other, to), other.DrawToDrop), c.Elsewhere.Start);
             (_after.Nurse[c.Other], _after.Second[c.Other]) = (to, -1);
         }
 

@@ -12,10 +12,11 @@ internal static class BreakPlace
     {
         if (table.Nurse(nurse).Shifts.FirstOrDefault(s => s.Day == day) is not { LunchMinutes: > 0 } shift) return null;
         ImmutableArray<PlannedVisit> visits = table.Day(nurse, day);
+        int[]? atDrops = table.Problem.Rules.HandInMinutes is null ? null : table.Stops(nurse, visits).Extra;
         for (int i = 1; i < visits.Length; i++)
         {
             int leave = visits[i - 1].Start + visits[i - 1].Minutes + table.Problem.Rules.DocumentationMinutes;
-            int leg = table.Trips.Leaving(table.Patient(visits[i - 1].Patient).Place, table.Patient(visits[i].Patient).Place, leave);
+            int leg = table.Trips.Leaving(table.Patient(visits[i - 1].Patient).Place, table.Patient(visits[i].Patient).Place, leave) + (atDrops?[i - 1] ?? 0);
             int from = Math.Max(leave, shift.LunchFrom);
             bool roomy = leave + leg + shift.LunchMinutes <= visits[i].Start;
             if (roomy && from <= shift.LunchTo && from + shift.LunchMinutes <= visits[i].Start) return new Span(from, from + shift.LunchMinutes);

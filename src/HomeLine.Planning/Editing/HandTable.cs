@@ -81,6 +81,31 @@ internal sealed class HandTable
     public int MinutesOf(ImmutableArray<CareTask> care, string nurse) =>
         care.Max(t => t.SetupMinutes) + care.Sum(t => t.WorkMinutes) + Interpreter(care[0].Patient, nurse);
 
+    /// <summary>Most minutes from a visit's start to a drop point; the largest number where the nurse draws nothing there or nobody drives to one.</summary>
+    public int MostToDrop(PlannedVisit visit, string nurse) => Problem.Rules.HandInMinutes is null || visit.Nurse != nurse
+        ? int.MaxValue
+        : CareOf(visit).Select(t => t.DrawToDropMinutes ?? int.MaxValue).Append(int.MaxValue).Min();
+
+    /// <summary>A nurse's day as far as specimens go, read for where she hands them in.</summary>
+    public HandInStops Stops(string nurse, IReadOnlyList<PlannedVisit> visits)
+    {
+        var stops = new HandInStops(Problem, (from, to, leave) => Trips.Leaving(from, to, leave), drop => Problem.DropPoints[drop].Place);
+        stops.Reserve(visits.Count);
+        for (int i = 0; i < visits.Count; i++)
+        {
+            PlannedVisit visit = visits[i];
+            stops.Seats[i] = new DropSeat(
+                Patient(visit.Patient).Place,
+                visit.Start,
+                visit.Start + visit.Minutes + Problem.Rules.DocumentationMinutes,
+                MostToDrop(visit, nurse),
+                _fixed.Contains(visit.Id));
+        }
+
+        stops.Read(visits.Count, Nurse(nurse).Home);
+        return stops;
+    }
+
     public static IEnumerable<string> PeopleOf(PlannedVisit visit) => visit.Second is { } second ? [visit.Nurse, second] : [visit.Nurse];
 
     public static int DayOf(PlannedVisit visit) => CompiledWeek.DayOf(visit.Start);

@@ -56,18 +56,28 @@ public sealed class HandWeek
 
     private HandChange Try(HandMove move, Laid plainly)
     {
-        HandChange? first = null;
-        foreach (Delay delay in (ReadOnlySpan<Delay>)[Delay.None, Delay.Itself, Delay.TheNext])
+        HandChange first = _part.Judge(plainly);
+        if (first.IsAllowed || !LaterMayMend(first)) return first;
+        bool late = false;
+        foreach (TimeMade made in Enum.GetValues<TimeMade>())
         {
-            HandChange change = _part.Judge(delay == Delay.None ? plainly : new Laying(_table, delay).Of(move));
-            if (change.IsAllowed) return change;
-            first ??= change;
-            // Only a missing break is mended by starting later.
-            if (change.Broken.Any(f => f.Reason.Code != ReasonCode.BreakMissing)) return first;
+            // Time for drop points is made only where a specimen is late for want of it.
+            if (made > TimeMade.Nowhere && !(late && Problem.Rules.HandInMinutes is not null)) break;
+            foreach (Delay delay in (ReadOnlySpan<Delay>)[Delay.None, Delay.Itself, Delay.TheNext])
+            {
+                HandChange change = (made, delay) == (TimeMade.Nowhere, Delay.None) ? first : _part.Judge(new Laying(_table, delay, made).Of(move));
+                if (change.IsAllowed) return change;
+                if (!LaterMayMend(change)) break;
+                late |= change.Broken.Any(f => f.Reason.Code == ReasonCode.SpecimenLate);
+                if (change.Broken.All(f => f.Reason.Code != ReasonCode.BreakMissing)) break;
+            }
         }
 
-        return first!;
+        return first;
     }
+
+    /// <summary>A missing break, and a specimen for which there is no time on the way, may be mended by starting later; nothing else is.</summary>
+    private static bool LaterMayMend(HandChange change) => change.Broken.All(f => f.Reason.Code is ReasonCode.BreakMissing or ReasonCode.SpecimenLate);
 
     /// <summary>Every place where a visit may go, by day, nurse and position; where it stands is not among them.</summary>
     public ImmutableArray<WorkablePlace> PlacesOf(string visit)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
+using HomeLine.Planning.Search;
 
 namespace HomeLine.Planning.Editing;
 
@@ -21,9 +22,9 @@ internal sealed record Laid(ImmutableArray<PlannedVisit> Before, ImmutableArray<
 
 /// <summary>
 /// Lays a move out: who is where in which order, and when each visit then starts. Visits that are not moved keep their start unless the road pushes them;
-/// those that stay, and two-person visits, are never pushed.
+/// those that stay, and two-person visits, are never pushed. With time made for drop points, the ways by them are longer.
 /// </summary>
-internal sealed class Laying(HandTable table, Delay delay)
+internal sealed class Laying(HandTable table, Delay delay, TimeMade made = TimeMade.Nowhere)
 {
     private const int Tries = 4;
 
@@ -195,20 +196,32 @@ internal sealed class Laying(HandTable table, Delay delay)
                 order.Insert(order.Count(id => Now(id).Start < Now(seated).Start), seated);
             }
 
-            shifted |= Lay(nurse, day, order);
+            shifted |= Lay(nurse, day, order, null);
+            if (made != TimeMade.Nowhere && StopsOf(nurse, order) is { } stops) shifted |= Lay(nurse, day, order, stops);
         }
 
         return shifted;
     }
 
-    private bool Lay(string nurse, int day, List<string> order)
+    /// <summary>Where time for drop points is made on a day as laid so far; empty where nothing is drawn, or where that is nothing new.</summary>
+    private HandInStops? StopsOf(string nurse, List<string> order)
+    {
+        var seats = order.Select(Now).ToArray();
+        if (!seats.Any(v => table.MostToDrop(v, nurse) != int.MaxValue)) return null;
+        HandInStops stops = table.Stops(nurse, seats);
+        return stops.Make(made, seats.Length, table.Nurse(nurse).Home) ? stops : null;
+    }
+
+    private bool Lay(string nurse, int day, List<string> order, HandInStops? stops)
     {
         bool shifted = false;
         PlannedVisit? before = null;
-        foreach (string id in order)
+        for (int i = 0; i < order.Count; i++)
         {
+            string id = order[i];
             PlannedVisit visit = Now(id);
-            int arrival = _starts.Arrival(nurse, day, before, visit) + Break(nurse, day, id, before);
+            bool byDrop = before is not null && stops is not null && stops.Via[i - 1];
+            int arrival = _starts.Arrival(nurse, day, before, visit, byDrop ? stops : null) + Break(nurse, day, id, before);
             if (StartOf(visit, day, arrival) is int start && start != visit.Start)
             {
                 visit = visit with { Start = start };

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
+using HomeLine.Planning.Search;
 
 namespace HomeLine.Planning.Editing;
 
@@ -9,8 +10,8 @@ internal sealed class StartTimes(HandTable table)
 {
     private const int Tries = 8;
 
-    /// <summary>The first minute she can be there after another visit, or from home.</summary>
-    public int Arrival(string nurse, int day, PlannedVisit? before, PlannedVisit visit)
+    /// <summary>The first minute she can be there after another visit, or from home; by a drop point where those are given.</summary>
+    public int Arrival(string nurse, int day, PlannedVisit? before, PlannedVisit visit, HandInStops? byDrop = null)
     {
         Nurse who = table.Nurse(nurse);
         int place = table.Patient(visit.Patient).Place;
@@ -20,8 +21,8 @@ internal sealed class StartTimes(HandTable table)
             return from + table.Trips.Leaving(who.Home, place, from);
         }
 
-        int leave = Leave(before);
-        return leave + table.Trips.Leaving(table.Patient(before.Patient).Place, place, leave);
+        int leave = Leave(before), here = table.Patient(before.Patient).Place;
+        return leave + (byDrop?.Shortest(here, place, leave).Minutes ?? table.Trips.Leaving(here, place, leave));
     }
 
     /// <summary>When she is home after her last visit.</summary>

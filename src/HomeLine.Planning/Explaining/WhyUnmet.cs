@@ -11,7 +11,7 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
     /// <summary>Sentences name their days last, once it is known on how many days they hold.</summary>
     private static readonly string[] Binding =
     [
-        ReasonCode.NoTimeLeft, ReasonCode.SkillMissing, ReasonCode.LicenceMissing, ReasonCode.TraitMissing, ReasonCode.TraitExcluded,
+        ReasonCode.NoTimeLeft, ReasonCode.SpecimenLate, ReasonCode.SkillMissing, ReasonCode.LicenceMissing, ReasonCode.TraitMissing, ReasonCode.TraitExcluded,
         ReasonCode.NurseRefused, ReasonCode.NotWorking, ReasonCode.SecondMissing, ReasonCode.TooManyOfKind, ReasonCode.DayFull, ReasonCode.OtherCareFirst,
     ];
 
@@ -19,6 +19,7 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
     private const int MostNamed = 8;
 
     private readonly WeekProblem _problem = week.Problem;
+    private readonly DropWords _drops = new(week);
 
     /// <summary>The reasons, the most binding first.</summary>
     public ImmutableArray<PlanningReason> Reasons(WeekState state, int unit)
@@ -40,6 +41,7 @@ internal sealed class WhyUnmet(CompiledWeek week, WeekSearch search)
         PatientHome patient = _problem.Patients[week.Units.Patient[unit]];
         int[] routes = week.Routes.OfDay[day];
         if (routes.Length == 0) return [(ReasonCode.NotWorking, "Nobody works on {days}.", "Ask the nurse on call, or roster somebody.")];
+        if (_drops.Of(unit, day) is { } late) return [(ReasonCode.SpecimenLate, late.Says, late.Action)];
         int[] able = [.. routes.Where(r => week.Units.Able(unit, r))];
         if (able.Length == 0) return Unable(unit, patient, routes);
         if (patient.CrewSize > 1 && !routes.Any(r => able.Any(a => a != r) && week.People.Welcome(week.Units.Patient[unit], week.Routes.Nurse[r])))

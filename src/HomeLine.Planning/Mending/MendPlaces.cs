@@ -44,7 +44,7 @@ internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnly
             int minutes = Merging.Minutes(table, state, into, nurse), was = state.Minutes[into];
             state.TakeOut(into);
             Push push = DrawOf(into).Holds(start, minutes) && DrawOf(visit).Holds(start, minutes)
-                ? trial.Try(state, line, position, new Entering(facts.Patient, minutes), start, shift.OvertimeTo)
+                ? trial.Try(state, line, position, new Entering(facts.Patient, minutes, Math.Min(facts.DrawToDrop, table.Visits[into].DrawToDrop)), start, shift.OvertimeTo)
                 : Push.Not(PushFault.NoTimeLeft);
             state.Insert(into, line, position);
             (state.Nurse[into], state.Minutes[into], state.MergedInto[visit]) = (nurse, was, -1);
@@ -75,10 +75,14 @@ internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnly
     private void AtPosition(StandingState state, int visit, int line, int position, ref (MendPlace, MendCost) best)
     {
         StandingVisit facts = table.Visits[visit];
-        int arrival = trial.ArrivalAt(state, line, position, facts.Patient);
-        int promised = CompiledWeek.DayOf(arrival) == CompiledWeek.DayOf(facts.Was.Start) ? Math.Max(arrival, facts.Was.Start) : arrival;
-        Consider(state, visit, line, position, facts.StartAfter(promised), ref best);
-        if (promised != arrival) Consider(state, visit, line, position, facts.StartAfter(arrival), ref best);
+        int ways = trial.WaysTo(state, line, position);
+        for (int way = 0; way < ways; way++)
+        {
+            int arrival = trial.ArrivalAt(state, line, position, facts.Patient, byDrop: way > 0);
+            int promised = CompiledWeek.DayOf(arrival) == CompiledWeek.DayOf(facts.Was.Start) ? Math.Max(arrival, facts.Was.Start) : arrival;
+            Consider(state, visit, line, position, facts.StartAfter(promised), ref best);
+            if (promised != arrival) Consider(state, visit, line, position, facts.StartAfter(arrival), ref best);
+        }
     }
 
     private void Consider(StandingState state, int visit, int line, int position, int start, ref (MendPlace, MendCost Cost) best)
@@ -86,7 +90,7 @@ internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnly
         StandingVisit facts = table.Visits[visit];
         int nurse = table.NurseOf(line), minutes = table.MinutesOf(facts, nurse);
         if (start < 0 || !DrawOf(visit).Holds(start, minutes) || !PushTrial.TiesHold(state, facts, start)) return;
-        Push push = trial.Try(state, line, position, new Entering(facts.Patient, minutes), start, table.Shifts[line]!.OvertimeTo);
+        Push push = trial.Try(state, line, position, new Entering(facts.Patient, minutes, facts.DrawToDrop), start, table.Shifts[line]!.OvertimeTo);
         if (push.Fault != PushFault.None) return;
         MendCost cost = CostOf(facts, push, start, nurse, -1);
         if (table.Shifts[line]!.OnCall && state.On(line).Length == 0) cost = cost with { Disruption = cost.Disruption + _points.OnCall };
@@ -135,7 +139,7 @@ internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnly
         int start = facts.StartAfter(sameDay ? Math.Max(arrival, facts.Was.Start) : arrival);
         if (start < 0 || !DrawOf(visit).Holds(start, minutes) || !PushTrial.TiesHold(state, facts, start)) return;
         var entering = new Entering(facts.Patient, minutes);
-        Push here = trial.Try(state, line, position, entering, start, table.Shifts[line]!.OvertimeTo);
+        Push here = trial.Try(state, line, position, entering with { Draw = facts.DrawToDrop }, start, table.Shifts[line]!.OvertimeTo);
         if (here.Fault != PushFault.None) return;
         Push there = trial.Try(state, other, positionB, entering, start, table.Shifts[other]!.OvertimeTo);
         if (there.Fault != PushFault.None) return;

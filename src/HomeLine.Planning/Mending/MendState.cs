@@ -12,11 +12,16 @@ internal sealed class MendState
     private readonly StandingTable _table;
     private readonly PushTrial _trial;
 
+    /// <summary>By line: specimens that are handed in nowhere in time as published; -1 where nobody asked yet.</summary>
+    private readonly int[] _lateBefore;
+
     public MendState(StandingTable table, PushTrial trial)
     {
         (_table, _trial) = (table, trial);
         Standing = new StandingState(table.Base);
         Anchor = [.. Standing.Start];
+        _lateBefore = new int[table.Shifts.Length];
+        Array.Fill(_lateBefore, -1);
     }
 
     public StandingState Standing { get; }
@@ -49,8 +54,8 @@ internal sealed class MendState
         }
 
         int nurse = _table.NurseOf(place.Line), minutes = _table.MinutesOf(facts, nurse);
-        Enter(visit, place.Line, place.Position, place.Start, minutes);
-        if (place.SecondLine >= 0) Enter(visit, place.SecondLine, place.SecondPosition, place.Start, minutes);
+        Enter(visit, place.Line, place.Position, place.Start, minutes, facts.DrawToDrop);
+        if (place.SecondLine >= 0) Enter(visit, place.SecondLine, place.SecondPosition, place.Start, minutes, int.MaxValue);
         Standing.Nurse[visit] = nurse;
         Standing.Second[visit] = place.SecondLine < 0 ? -1 : _table.NurseOf(place.SecondLine);
         Anchor[visit] = place.Start;
@@ -59,6 +64,36 @@ internal sealed class MendState
     /// <summary>Starts of a line as liked, pushed where the road asks. The first visit that cannot be kept so, or -1.</summary>
     public int LayOut(int line)
     {
+        int failed = Lay(line, byDrops: false);
+        if (failed >= 0 || _trial.Drops is not { } drops || !drops.Carries(Standing, line, Standing.On(line).Length)) return failed;
+        int before = _lateBefore[line] >= 0 ? _lateBefore[line] : _lateBefore[line] = drops.Read(_table.Base, line);
+        int home = _table.NurseOf(line), count = Standing.On(line).Length;
+        if (drops.Read(Standing, line) <= before) return -1;
+        for (TimeMade made = TimeMade.WhereShortest; made <= TimeMade.AfterEveryDraw; made++)
+        {
+            Lay(line, byDrops: false);
+            drops.Read(Standing, line);
+            if (drops.Stops.Make(made, count, home) && Lay(line, byDrops: true) < 0 && drops.Read(Standing, line) <= before) return -1;
+        }
+
+        Lay(line, byDrops: false);
+        return LastDraw(line);
+    }
+
+    /// <summary>The last visit of a line at which she draws and that may go.</summary>
+    private int LastDraw(int line)
+    {
+        ReadOnlySpan<int> order = Standing.On(line);
+        for (int i = order.Length - 1; i >= 0; i--)
+        {
+            if (!_table.Visits[order[i]].Fixed && _trial.Drops!.MostOf(Standing, line, order[i]) != int.MaxValue) return order[i];
+        }
+
+        return -1;
+    }
+
+    private int Lay(int line, bool byDrops)
+    {
         if (_table.Shifts[line] is not { } shift) return -1;
         ReadOnlySpan<int> order = Standing.On(line);
         for (int i = 0; i < order.Length; i++)
@@ -66,7 +101,7 @@ internal sealed class MendState
             int visit = order[i];
             StandingVisit facts = _table.Visits[visit];
             if (facts.Fixed) continue;
-            int start = Anchor[visit], arrival = _trial.ArrivalAt(Standing, line, i, facts.Patient);
+            int start = Anchor[visit], arrival = _trial.ArrivalAt(Standing, line, i, facts.Patient, byDrop: byDrops && i > 0 && _trial.Drops!.Stops.Via[i - 1]);
             if (arrival > start)
             {
                 if (Standing.Second[visit] >= 0) return visit;
@@ -95,7 +130,8 @@ internal sealed class MendState
         int into = place.Into, nurse = Standing.Nurse[into];
         Standing.MergedInto[visit] = into;
         Standing.TakeOut(into);
-        Enter(into, place.Line, place.Position, place.Start, Merging.Minutes(_table, Standing, into, nurse));
+        int draw = _trial.Drops?.MostOf(Standing, place.Line, into) ?? int.MaxValue;
+        Enter(into, place.Line, place.Position, place.Start, Merging.Minutes(_table, Standing, into, nurse), draw);
         Standing.Nurse[into] = nurse;
     }
 
@@ -109,9 +145,9 @@ internal sealed class MendState
         return -1;
     }
 
-    private void Enter(int visit, int line, int position, int start, int minutes)
+    private void Enter(int visit, int line, int position, int start, int minutes, int draw)
     {
-        var entering = new Entering(_table.Visits[visit].Patient, minutes);
+        var entering = new Entering(_table.Visits[visit].Patient, minutes, draw);
         _trial.Try(Standing, line, position, entering, start, int.MaxValue / 2);
         _trial.Apply(Standing, line, position, visit, entering);
     }

@@ -23,6 +23,9 @@ internal enum PushFault
 
     /// <summary>Her break has no place.</summary>
     NoBreak,
+
+    /// <summary>A specimen would reach no drop point in time, however much time is made for it.</summary>
+    NoDrop,
 }
 
 /// <summary>What putting a visit in does to a nurse-day.</summary>

@@ -17,7 +17,14 @@ internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = n
     private readonly int[] _starts = new int[256];
     private readonly int _charting = table.Problem.Rules.DocumentationMinutes;
     private readonly PlanningRules _rules = table.Problem.Rules;
+    private readonly LineDrops? _drops = table.Problem.Rules.HandInMinutes is null ? null : new LineDrops(table, newcomer);
     private int _count;
+
+    /// <summary>The day being tried draws, and drives to a drop point.</summary>
+    private bool _draws;
+
+    /// <summary>Where nurses drive to drop points: where they do so on a line.</summary>
+    public LineDrops? Drops => _drops;
 
     /// <summary>When the nurse reaches a patient if she goes there after the visit before a position; never leaving before now.</summary>
     /// <param name="state">Who makes which visit when.</param>
@@ -26,25 +33,71 @@ internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = n
     /// <param name="patient">Where she goes.</param>
     /// <param name="notBefore">She does not pause before it.</param>
     /// <param name="pause">Minutes she pauses before she leaves.</param>
-    public int ArrivalAt(StandingState state, int line, int position, int patient, int notBefore = int.MinValue, int pause = 0)
+    /// <param name="byDrop">She hands in on the way what she carries.</param>
+    public int ArrivalAt(StandingState state, int line, int position, int patient, int notBefore = int.MinValue, int pause = 0, bool byDrop = false)
     {
         ReadOnlySpan<int> order = state.On(line);
         int leave = position == 0 ? table.Shifts[line]!.From : Leave(state, order[position - 1]);
         int from = position == 0 ? table.NurseOf(line) : PlaceOf(order[position - 1]);
         leave = Math.Max(Math.Max(leave, table.Problem.Now), notBefore) + pause;
-        return leave + table.Roads.Leaving(from, table.PlaceOf(patient), leave);
+        int to = table.PlaceOf(patient);
+        return leave + (byDrop && position > 0 ? _drops!.Stops.Shortest(from, to, leave).Minutes : table.Roads.Leaving(from, to, leave));
     }
+
+    /// <summary>In how many ways she may come to a position: straight, and where she carries specimens also with time made to hand them in.</summary>
+    public int WaysTo(StandingState state, int line, int position) => _drops is not null && _drops.Carries(state, line, position) ? 2 : 1;
 
     /// <summary>A visit at a position and a start, home by a time; nothing is changed.</summary>
     public Push Try(StandingState state, int line, int position, in Entering visit, int start, int homeBy)
     {
         Lay(state, line, position, start);
         int most = table.Problem.Nurses[table.NurseOf(line)].MaxVisitsADay;
+        _draws = _drops is not null && (visit.Draw != int.MaxValue || _drops.Carries(state, line, state.On(line).Length));
         Push pushed = PushOn(state, position, visit, homeBy, line);
         if (pushed.Fault != PushFault.None) return pushed;
         if (_count > most) return Push.Not(PushFault.TooMany);
-        return Measure(state, line, position, visit, pushed, homeBy);
+        if (_draws) pushed = WithDrops(state, line, position, visit, start, pushed);
+        if (pushed.Fault != PushFault.None) return pushed;
+        return pushed.Amount > homeBy ? Push.Not(PushFault.Overruns, -1, pushed.Amount - homeBy) : Measure(state, line, position, visit, pushed, homeBy);
     }
+
+    /// <summary>The day with time made for drop points where its starts leave too little: the way that pushes least first.</summary>
+    private Push WithDrops(StandingState state, int line, int position, in Entering visit, int start, in Push plain)
+    {
+        HandInStops stops = _drops!.Stops;
+        int home = table.NurseOf(line), before = _drops.Read(state, line);
+        if (Late(state, line, position, visit) <= before) return plain with { Amount = plain.Amount + stops.Extra[_count - 1] };
+        for (TimeMade made = TimeMade.WhereShortest; made <= TimeMade.AfterEveryDraw; made++)
+        {
+            // The way where it is shortest is read from the starts without any time made.
+            Lay(state, line, position, start);
+            PushOn(state, position, visit, int.MaxValue / 2, line);
+            SeatAll(state, line, position, visit);
+            if (!stops.Make(made, _count, home)) continue;
+            Push pushed = PushOn(state, position, visit, int.MaxValue / 2, line, byDrops: true);
+            if (pushed.Fault == PushFault.None && Late(state, line, position, visit) <= before) return pushed with { Amount = pushed.Amount + stops.Extra[_count - 1] };
+        }
+
+        return Push.Not(PushFault.NoDrop);
+    }
+
+    private int Late(StandingState state, int line, int position, in Entering visit)
+    {
+        SeatAll(state, line, position, visit);
+        return _drops!.Stops.Read(_count, table.NurseOf(line));
+    }
+
+    private void SeatAll(StandingState state, int line, int position, in Entering visit)
+    {
+        _drops!.Stops.Reserve(_count + 1);
+        for (int i = 0; i < _count; i++)
+        {
+            if (i == position) _drops.Seat(i, visit, _starts[i]);
+            else _drops.Seat(state, line, i, _order[i], _starts[i]);
+        }
+    }
+
+    private int Extra(int position) => _draws ? _drops!.Stops.Extra[position] : 0;
 
     /// <summary>Minutes of driving a patient would add at a position, times of day aside.</summary>
     public int Detour(StandingState state, int line, int position, int patient)
@@ -82,7 +135,7 @@ internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = n
             (place, leave) = (here, Leave(state, order[i]));
         }
 
-        return minutes + table.Roads.Leaving(place, nurse, leave);
+        return minutes + table.Roads.Leaving(place, nurse, leave) + ExtraOf(state, line, 0);
     }
 
     /// <summary>When a nurse is home, break aside; the smallest number for an empty day.</summary>
@@ -91,7 +144,17 @@ internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = n
         ReadOnlySpan<int> order = state.On(line);
         if (order.Length == 0) return int.MinValue;
         int leave = Leave(state, order[^1]);
-        return leave + table.Roads.Leaving(PlaceOf(order[^1]), table.NurseOf(line), leave);
+        return leave + table.Roads.Leaving(PlaceOf(order[^1]), table.NurseOf(line), leave) + ExtraOf(state, line, order.Length - 1);
+    }
+
+    /// <summary>Minutes that stops at drop points add to a line as it stands, from a position on.</summary>
+    private int ExtraOf(StandingState state, int line, int from)
+    {
+        int count = state.On(line).Length, minutes = 0;
+        if (_drops is null || !_drops.Carries(state, line, count)) return 0;
+        _drops.Read(state, line);
+        for (int i = from; i < count; i++) minutes += _drops.Stops.Extra[i];
+        return minutes;
     }
 
     /// <summary>Whether a line as it stands leaves room for its break and ends in time with it.</summary>
@@ -102,6 +165,7 @@ internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = n
         _count = order.Length;
         for (int i = 0; i < order.Length; i++) (_order[i], _starts[i]) = (order[i], state.Start[order[i]]);
         int back = HomeAt(state, line);
+        _draws = _drops is not null && _drops.Carries(state, line, order.Length);
         return BreakFits(state, line, -1, default, ref back) && back <= shift.OvertimeTo;
     }
 
@@ -133,12 +197,13 @@ internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = n
         (_order[position], _starts[position]) = (state.Newcomer, start);
     }
 
-    private Push PushOn(StandingState state, int position, in Entering visit, int homeBy, int line)
+    private Push PushOn(StandingState state, int position, in Entering visit, int homeBy, int line, bool byDrops = false)
     {
         int leave = _starts[position] + visit.Minutes + _charting, place = table.PlaceOf(visit.Patient);
         for (int i = position + 1; i < _count; i++)
         {
-            int index = _order[i], here = PlaceOf(index), arrival = leave + table.Roads.Leaving(place, here, leave);
+            int index = _order[i], here = PlaceOf(index);
+            int arrival = leave + (byDrops && _drops!.Stops.Via[i - 1] ? _drops.Stops.Shortest(place, here, leave).Minutes : table.Roads.Leaving(place, here, leave));
             if (arrival > _starts[i])
             {
                 StandingVisit next = FactsOf(index);
@@ -147,7 +212,7 @@ internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = n
                 if (start < 0 || !TiesHold(state, next, start)) return Push.Not(PushFault.LaterTooLate, index, arrival);
                 _starts[i] = start;
             }
-            else break;
+            else if (!byDrops) break;
 
             (leave, place) = (_starts[i] + state.Minutes[index] + _charting, here);
         }
@@ -175,10 +240,12 @@ internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = n
             late += LateAt(other, _starts[i]) - LateAt(other, state.Start[index]);
         }
 
-        int back = pushed.Amount;
+        int back = pushed.Amount, extra = 0;
+        for (int i = 0; i < _count && _draws; i++) extra += _drops!.Stops.Extra[i];
         if (!BreakFits(state, line, position, visit, ref back) || back > homeBy) return Push.Not(PushFault.NoBreak);
         int to = table.Shifts[line]!.To, overtime = Math.Max(0, back - to) - Math.Max(0, HomeAt(state, line) - to);
-        return new Push(PushFault.None, pushed.Start, moved, disruption, Detour(state, line, position, visit), overtime, late);
+        int driving = Detour(state, line, position, visit) + extra - (_draws ? ExtraOf(state, line, 0) : 0);
+        return new Push(PushFault.None, pushed.Start, moved, disruption, driving, overtime, late);
     }
 
     private int Detour(StandingState state, int line, int position, in Entering visit)
@@ -205,7 +272,7 @@ internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = n
         for (int i = 0; i < _count; i++)
         {
             int here = i == position ? table.PlaceOf(visit.Patient) : PlaceOf(_order[i]);
-            if (i > 0 && leave + table.Roads.Leaving(place, here, leave) + shift.LunchMinutes <= _starts[i]
+            if (i > 0 && leave + table.Roads.Leaving(place, here, leave) + Extra(i - 1) + shift.LunchMinutes <= _starts[i]
                 && leave <= shift.LunchTo && _starts[i] >= shift.LunchFrom + shift.LunchMinutes) return true;
             leave = _starts[i] + (i == position ? visit.Minutes : state.Minutes[_order[i]]) + _charting;
             place = here;
@@ -238,5 +305,5 @@ internal sealed class PushTrial(StandingTable table, StandingVisit? newcomer = n
     private StandingVisit FactsOf(int visit) => visit < table.Visits.Length ? table.Visits[visit] : newcomer!;
 }
 
-/// <summary>A visit about to enter a line: whose, and for how many minutes with that nurse.</summary>
-internal readonly record struct Entering(int Patient, int Minutes);
+/// <summary>A visit about to enter a line: whose, for how many minutes with that nurse, and most minutes from its start to a drop point where she draws.</summary>
+internal readonly record struct Entering(int Patient, int Minutes, int Draw = int.MaxValue);

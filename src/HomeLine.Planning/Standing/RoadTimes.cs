@@ -2,7 +2,7 @@ using HomeLine.Planning.Problem;
 
 namespace HomeLine.Planning.Standing;
 
-/// <summary>Travel minutes between the homes of nurses and patients by the time of leaving: nurses first, then patients.</summary>
+/// <summary>Travel minutes between the homes of nurses and patients and the drop points, in this order, by the time of leaving.</summary>
 internal sealed class RoadTimes
 {
     private readonly TripTable _usual;
@@ -11,7 +11,7 @@ internal sealed class RoadTimes
 
     public RoadTimes(WeekProblem problem, IReadOnlyCollection<RoadChange> changes)
     {
-        int[] places = [.. problem.Nurses.Select(n => n.Home), .. problem.Patients.Select(p => p.Place)];
+        int[] places = TravelMatrix.Places(problem);
         _usual = new TripTable(places, problem.Travel);
         _trips = new TripTimes(_usual, [.. changes.Select(c => c with { Travel = new TripTable(places, c.Travel) })], problem.SlowHours);
         _varies = _trips.Varies;

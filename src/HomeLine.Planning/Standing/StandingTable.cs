@@ -83,6 +83,8 @@ internal sealed class StandingTable
 
     public int PlaceOf(int patient) => Problem.Nurses.Length + patient;
 
+    public int PlaceOfDrop(int drop) => Problem.Nurses.Length + Problem.Patients.Length + drop;
+
     /// <summary>Minutes of a visit with a nurse.</summary>
     public int MinutesOf(StandingVisit visit, int nurse) =>
         visit.Home.InterpreterUnless is { } trait && !Problem.Nurses[nurse].Traits.Contains(trait)
