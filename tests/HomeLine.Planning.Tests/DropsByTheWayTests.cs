@@ -115,7 +115,14 @@ public sealed class DropsByTheWayTests
             CareTask task = problem.Tasks[seed % problem.Tasks.Length];
             var urgent = new CareTask
             {
-                Id = "urgent", Patient = task.Patient, Label = "urgent", Opens = 0, LateFrom = problem.DayCount * 1440, SetupMinutes = 10, WorkMinutes = 20, Weight = 5,
+                Id = "urgent",
+                Patient = task.Patient,
+                Label = "urgent",
+                Opens = 0,
+                LateFrom = problem.DayCount * 1440,
+                SetupMinutes = 10,
+                WorkMinutes = 20,
+                Weight = 5,
                 DrawToDropMinutes = seed % 2 == 0 ? 150 : null,
             };
             WeekProblem now = problem with { Tasks = [.. problem.Tasks, urgent] };
