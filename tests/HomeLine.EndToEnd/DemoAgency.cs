@@ -20,6 +20,28 @@ internal static class DemoAgency
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "Due" })).ToBeVisibleAsync();
     }
 
+    /// <summary>An account for a nurse of the roster.</summary>
+    /// <returns>The link with which its person sets the password.</returns>
+    public static async Task<string> AddNurseAsync(IPage office, AppUnderTest app, string name, string user, string number)
+    {
+        await office.GotoAsync(app.Address + "/accounts");
+        await office.GetByLabel("Name", new() { Exact = true }).FillAsync(name);
+        await office.GetByLabel("User name").FillAsync(user);
+        await office.GetByRole(AriaRole.Checkbox, new() { Name = "nurse", Exact = true }).CheckAsync();
+        await office.GetByLabel("Number of the nurse").FillAsync(number);
+        await office.GetByRole(AriaRole.Button, new() { Name = "Add and make a link" }).ClickAsync();
+        return await office.Locator("code").Filter(new() { HasText = "/activate" }).InnerTextAsync();
+    }
+
+    /// <summary>Sets the password through a link and signs in.</summary>
+    public static async Task ActivateAsync(IPage phone, string link)
+    {
+        await phone.GotoAsync(link);
+        await phone.Locator("#password").FillAsync(Password);
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Set the password and sign in" }).ClickAsync();
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "Due" })).ToBeVisibleAsync();
+    }
+
     /// <summary>Signs the same person in where the page was sent to the sign-in.</summary>
     public static async Task SignInAsync(IPage page)
     {

@@ -10,8 +10,6 @@ namespace HomeLine.EndToEnd;
 /// </summary>
 public sealed class VisitWalk
 {
-    private const string Password = "a long line of gentle words";
-
     [Fact]
     public async Task A_visit_is_recorded_at_the_door_through_a_lost_signal_and_counts_once()
     {
@@ -21,10 +19,10 @@ public sealed class VisitWalk
         IPage office = await browser.OpenAsync();
         await DemoAgency.OpenAsync(office, app, decides: true);
         await DemoAgency.MoveClockAsync(office, app, "2027-03-09T09:00");
-        string link = await NurseAsync(office, app, "Juniper Brasslock", "juniper@agency.example", "N1");
+        string link = await DemoAgency.AddNurseAsync(office, app, "Juniper Brasslock", "juniper@agency.example", "N1");
 
         IPage phone = await browser.OpenAsync(390, 844);
-        await SignInAsync(phone, link);
+        await DemoAgency.ActivateAsync(phone, link);
         await LookAtTheDayAsync(phone, app);
         await PlanHerWeekAsync(phone, app);
         string posted = await RecordAsync(phone);
@@ -35,25 +33,6 @@ public sealed class VisitWalk
         await DraftComesBackAsync(phone, app);
         await RedFlagAsync(phone, app);
         await InTheOfficeAsync(office, app);
-    }
-
-    private static async Task<string> NurseAsync(IPage office, AppUnderTest app, string name, string user, string number)
-    {
-        await office.GotoAsync(app.Address + "/accounts");
-        await office.GetByLabel("Name", new() { Exact = true }).FillAsync(name);
-        await office.GetByLabel("User name").FillAsync(user);
-        await office.GetByRole(AriaRole.Checkbox, new() { Name = "nurse", Exact = true }).CheckAsync();
-        await office.GetByLabel("Number of the nurse").FillAsync(number);
-        await office.GetByRole(AriaRole.Button, new() { Name = "Add and make a link" }).ClickAsync();
-        return await office.Locator("code").Filter(new() { HasText = "/activate" }).InnerTextAsync();
-    }
-
-    private static async Task SignInAsync(IPage phone, string link)
-    {
-        await phone.GotoAsync(link);
-        await phone.Locator("#password").FillAsync(Password);
-        await phone.GetByRole(AriaRole.Button, new() { Name = "Set the password and sign in" }).ClickAsync();
-        await Expect(phone.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "Due" })).ToBeVisibleAsync();
     }
 
     private static async Task LookAtTheDayAsync(IPage phone, AppUnderTest app)

@@ -25,4 +25,26 @@ public sealed class SessionStanding(IServiceScopeFactory scopes)
         var signIn = scope.ServiceProvider.GetRequiredService<SignInManager<Account>>();
         return await signIn.ValidateSecurityStampAsync(principal) is { } account && account.DisabledAt is null;
     }
+
+    /// <summary>Whether a device may go on keeping this account's day.</summary>
+    public async Task<DayOnDevice> MayKeepDayAsync(string account)
+    {
+        await using AsyncServiceScope scope = scopes.CreateAsyncScope();
+        var accounts = scope.ServiceProvider.GetRequiredService<UserManager<Account>>();
+        if (await accounts.FindByIdAsync(account) is not { DisabledAt: null, NurseId: not null } found) return DayOnDevice.Over;
+        return await accounts.IsLockedOutAsync(found) ? DayOnDevice.Locked : DayOnDevice.Stays;
+    }
+}
+
+/// <summary>Whether a nurse's day may stay on a device.</summary>
+public enum DayOnDevice
+{
+    /// <summary>It may.</summary>
+    Stays,
+
+    /// <summary>Not while the account is locked after wrong passwords; a session that is open goes on.</summary>
+    Locked,
+
+    /// <summary>No: the account is disabled, gone, or no nurse's any more.</summary>
+    Over,
 }

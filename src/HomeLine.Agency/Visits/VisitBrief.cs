@@ -46,6 +46,12 @@ public sealed record VisitBrief
     public ImmutableArray<string> BeyondScope { get; init; } = [];
     public required KitList Kit { get; init; }
 
+    /// <summary>The clinical manager or who is on call.</summary>
+    public string OnCallPhone { get; init; } = "";
+
+    /// <summary>The emergency number.</summary>
+    public string EmergencyNumber { get; init; } = "";
+
     /// <summary>A first dose is among the items.</summary>
     public bool HasFirstDose { get; init; }
 

@@ -45,6 +45,8 @@ internal sealed class VisitBriefWriter(Patient patient, WeekVisit? planned, Nurs
             Unusual = [.. answer.Locks.Select(l => $"{l.Line}: {l.Reason}").Concat(agency.Questions(patient.Id).Where(q => answer.Locks.All(l => l.Code != q.Code)).Select(q => q.Sentence))],
             BeyondScope = [.. VisitScope.WhyNot(nurse, items, patient, care, policy, agency.Roster.Profile.CompactStates, starts.Date).Select(r => $"{r.Item.Label}: {r.Reason.Sentence}").Distinct()],
             Kit = KitList.Of(items.Select(i => (i.Item, i.Line, i.Lumens.Length)), care, policy, starts.Date),
+            OnCallPhone = agency.Roster.Profile.OnCallPhone,
+            EmergencyNumber = agency.Roster.Profile.EmergencyNumber,
             HasFirstDose = items.Any(i => VisitScope.IsFirstDose(i, care)),
             Recorded = planned is null ? [] : [.. standing.Where(r => r.Visit == planned.Id)],
         };

@@ -19,6 +19,6 @@ public static class SignInEndpoints
     {
         await door.SignOutAsync();
         http.Response.Headers["Clear-Site-Data"] = "\"cache\"";
-        return Results.LocalRedirect(reason == "idle" ? "/sign-in?idle=true" : "/sign-in");
+        return Results.LocalRedirect(reason == "idle" ? "/sign-in?idle=true" : "/sign-in?left=true");
     }
 }

@@ -16,10 +16,27 @@ public static class VisitEndpoints
     public static void MapVisits(this WebApplication app)
     {
         app.MapPost("/visits/summary", SummaryAsync);
+        app.MapPost("/my-day/standing", StandingAsync).AllowAnonymous();
         // The header cannot be sent by a page of another site.
         app.MapPost("/visits/draft-key", ([FromHeader(Name = "X-HomeLine")] string? sign, [FromBody] SealedDraft draft, HttpContext http, [FromServices] DraftKeys keys) =>
-            sign == "draft" && keys.Open(Actors.From(http.User).UserId, draft.Seal) is { } key ? Results.Text(key) : Results.NotFound());
+            sign == "draft" && keys.Open(Actors.From(http.User).UserId, draft.Seal) is { } key ? Results.Text(key) : Words("No such draft.", StatusCodes.Status404NotFound));
     }
+
+    /// <summary>Asked by a device that keeps a day, also when its session has ended: gone once the account may no longer see it. The seal says whose day it is.</summary>
+    private static async Task<IResult> StandingAsync([FromHeader(Name = "X-HomeLine")] string? sign, [FromBody] SealedDraft day, [FromServices] DraftKeys keys, [FromServices] SessionStanding standing)
+    {
+        if (sign != "draft") return Results.BadRequest();
+        DayOnDevice answer = keys.PersonOf(day.Seal) is { } person ? await standing.MayKeepDayAsync(person) : DayOnDevice.Over;
+        return answer switch
+        {
+            DayOnDevice.Stays => Results.NoContent(),
+            DayOnDevice.Locked => Words("The day may not stay here while the account is locked.", StatusCodes.Status423Locked),
+            _ => Words("The day may not stay here.", StatusCodes.Status410Gone),
+        };
+    }
+
+    /// <summary>An answer for a script: with words of its own no page takes its place.</summary>
+    private static IResult Words(string words, int status) => Results.Text(words, statusCode: status);
 
     private static async Task<IResult> SummaryAsync(
         HttpContext http, [FromServices] AskVisit visits, [FromForm] string record, [FromForm] SummaryReader reader, [FromForm] PaperSize paper, CancellationToken cancel)

@@ -1,3 +1,5 @@
+import "./kept-store.js";
+
 // The cut connection and the idle session, in our own words. No patient text passes through here.
 const cut = document.getElementById("components-reconnect-modal");
 const idle = document.getElementById("idle-notice");
@@ -28,6 +30,9 @@ cut.addEventListener("components-reconnect-state-changed", event => {
 cut.addEventListener("cancel", event => event.preventDefault());
 cut.querySelector("[data-line-try]").addEventListener("click", tryAgain);
 cut.querySelector("[data-line-reload]").addEventListener("click", () => location.reload());
+
+// A day that this device kept for somebody else does not stay once another person works here.
+keptDay.onlyOf(document.body.dataset.owner).catch(() => { });
 
 const minute = 60_000;
 const warnAfter = 13 * minute;

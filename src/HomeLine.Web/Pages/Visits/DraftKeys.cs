@@ -7,12 +7,12 @@ namespace HomeLine.Web.Pages.Visits;
 
 /// <summary>
 /// Keys for what a device keeps of a form while there is no signal. The device keeps the key only sealed; this program opens the seal for the person it was
-/// made for, for a day. A lost telephone, a closed account or a day gone by leaves nothing that can be read.
+/// made for, for three days. A lost telephone, a closed account or three days gone by leave nothing that can be read.
 /// </summary>
 public sealed class DraftKeys(IDataProtectionProvider protection, IClock clock)
 {
-    /// <summary>How long a draft can be opened again: our own default.</summary>
-    public static readonly Duration Life = Duration.FromHours(24);
+    /// <summary>How long a seal can be opened again: a long weekend without signal, our own default. The device throws away sooner what does not wait to be sent.</summary>
+    public static readonly Duration Life = Duration.FromDays(3);
 
     private const int KeyBytes = 32;
     private readonly IDataProtector protector = protection.CreateProtector("HomeLine.VisitDraft");
@@ -25,12 +25,17 @@ public sealed class DraftKeys(IDataProtectionProvider protection, IClock clock)
     }
 
     /// <summary>The key behind a seal; nothing when it was made for somebody else, is too old, or was tampered with.</summary>
-    public string? Open(string person, string seal)
+    public string? Open(string person, string seal) => Read(seal) is { } found && found.Person == person ? found.Key : null;
+
+    /// <summary>Whose seal it is; nobody's when it is too old or was tampered with.</summary>
+    public string? PersonOf(string seal) => Read(seal)?.Person;
+
+    private Sealed? Read(string seal)
     {
         try
         {
             Sealed? found = JsonSerializer.Deserialize<Sealed>(protector.Unprotect(seal));
-            return found is not null && found.Person == person && clock.GetCurrentInstant() - Instant.FromUnixTimeSeconds(found.Made) < Life ? found.Key : null;
+            return found is not null && clock.GetCurrentInstant() - Instant.FromUnixTimeSeconds(found.Made) < Life ? found : null;
         }
         catch (CryptographicException)
         {

@@ -26,6 +26,9 @@ public sealed class VisitForm(IFormCollection form)
     /// <summary>Which button was pressed: <c>check</c> or <c>sign</c>.</summary>
     public string Do => Text("do");
 
+    /// <summary>Nobody looks at the answer: the device sends what waited while there was no signal.</summary>
+    public bool IsUnseen => Text("unseen") is "yes";
+
     public VisitEntry Read(PatientId patient, string? visit) => new()
     {
         Submission = Text("submission"),

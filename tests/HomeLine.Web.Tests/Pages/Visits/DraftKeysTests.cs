@@ -4,7 +4,7 @@ using NodaTime;
 
 namespace HomeLine.Web.Tests.Pages.Visits;
 
-/// <summary>A draft on a device is read by the person who wrote it, for a day, while the account is open; and by nobody else.</summary>
+/// <summary>A draft on a device is read by the person who wrote it, for three days, while the account is open; and by nobody else.</summary>
 public sealed class DraftKeysTests
 {
     private readonly SetClock clock = new();
@@ -13,19 +13,19 @@ public sealed class DraftKeysTests
     public DraftKeysTests() => keys = new DraftKeys(new EphemeralDataProtectionProvider(), clock);
 
     [Fact]
-    public void The_writer_gets_the_key_back_within_a_day()
+    public void The_writer_gets_the_key_back_within_three_days()
     {
         DraftKey key = keys.New("u-1");
-        clock.Hours = 23;
+        clock.Hours = 71;
         Assert.Equal(key.Key, keys.Open("u-1", key.Seal));
     }
 
     [Fact]
-    public void Nobody_else_gets_it_and_nobody_after_a_day()
+    public void Nobody_else_gets_it_and_nobody_after_three_days()
     {
         DraftKey key = keys.New("u-1");
         Assert.Null(keys.Open("u-2", key.Seal));
-        clock.Hours = 24;
+        clock.Hours = 72;
         Assert.Null(keys.Open("u-1", key.Seal));
     }
 
@@ -40,6 +40,16 @@ public sealed class DraftKeysTests
         DraftKey one = keys.New("u-1");
         Assert.NotEqual(one.Key, keys.New("u-1").Key);
         Assert.DoesNotContain(one.Key, one.Seal, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_seal_says_whose_day_a_device_keeps_until_it_is_too_old()
+    {
+        DraftKey key = keys.New("u-1");
+        Assert.Equal("u-1", keys.PersonOf(key.Seal));
+        Assert.Null(keys.PersonOf("not a seal"));
+        clock.Hours = 72;
+        Assert.Null(keys.PersonOf(key.Seal));
     }
 
     private sealed class SetClock : IClock
