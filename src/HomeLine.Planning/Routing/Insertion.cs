@@ -26,6 +26,9 @@ internal sealed class Insertion
     private readonly Chance _chance;
     private int _untilBlink;
 
+    /// <summary>How much dearer than elsewhere the first visit of an idle vehicle may be; 1 while searching.</summary>
+    public double Patience { get; set; } = 1;
+
     /// <param name="state">The routes.</param>
     /// <param name="near">For each request those it is tried beside; null to try every position.</param>
     /// <param name="chance">Where blinks come from.</param>
@@ -192,7 +195,7 @@ internal sealed class Insertion
             ref RouteHead route = ref _state.Routes[vehicle];
             int extra = Extra(route, fact);
             if (extra < 0) continue;
-            var alone = new Place { Behind = -1, Added = (int)Math.Min(int.MaxValue, (long)best.Added - _model.Problem.Kinds[kind].FixedCost) };
+            var alone = new Place { Behind = -1, Added = (int)Math.Min(int.MaxValue, (Patience * best.Added) - _model.Problem.Kinds[kind].FixedCost) };
             if (best.Behind < 0) alone.Added = int.MaxValue;
             if (_model.UsesDuration) AlongWithDuration(visit, fact, route, extra, ref alone);
             else Along(fact, route.First, route.Last, extra, ref alone);

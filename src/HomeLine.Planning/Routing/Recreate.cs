@@ -27,12 +27,15 @@ internal sealed class Recreate
     }
 
     /// <summary>Everything that is left out, for a first plan.</summary>
-    public void PutInAll()
+    /// <param name="patience">Above 1: how much dearer than elsewhere the first visit of an idle vehicle may be. Too many routes are soon joined, too few hardly ever cut.</param>
+    public void PutInAll(double patience)
     {
+        _insertion.Patience = patience;
         _count = _state.AbsentCount;
         Array.Copy(_state.Absent, _waiting, _count);
         _order.Sort(_waiting, _count);
         for (int i = 0; i < _count; i++) PutIn(_waiting[i]);
+        _insertion.Patience = 1;
     }
 
     /// <summary>What a ruin took out, each visit on its day.</summary>

@@ -13,6 +13,7 @@ internal sealed class RoutingModel
     public RoutingModel(RoutingProblem problem)
     {
         if (problem.Fault() is { } fault) throw new ArgumentException(fault, nameof(problem));
+        problem = PlaceOrder.Near(problem);
         Problem = problem;
         Places = problem.Places;
         Requests = problem.Requests.Length;

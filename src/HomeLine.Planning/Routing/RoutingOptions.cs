@@ -6,7 +6,7 @@ public sealed record RoutingOptions
     /// <summary>Seed of all chance.</summary>
     public ulong Seed { get; init; } = 1;
 
-    /// <summary>First temperature of the annealing, as a multiple of the mean cost of a leg of the first plan.</summary>
+    /// <summary>First temperature of the annealing, as a multiple of the mean cost of a leg of the first plan; large problems begin cooler, see <see cref="Cooling"/>.</summary>
     public double FirstTemperature { get; init; } = 3;
 
     /// <summary>Last temperature, in the same unit.</summary>
@@ -30,8 +30,11 @@ public sealed record RoutingOptions
     /// <summary>Share of the ruins that may move requests to other days, where there are several.</summary>
     public double AnyDayShare { get; init; } = 0.8;
 
-    /// <summary>Share of the budget after which the best set of all good routes seen is chosen for the first time; above 1 for never.</summary>
+    /// <summary>Share of the budget after which the best set of all good routes seen is chosen for the first time; above 1 for never. Large problems, which cool down once, begin to choose at <see cref="FirstPolishOfLarge"/> at the earliest.</summary>
     public double FirstPolish { get; init; } = 0.4;
+
+    /// <summary>The same for large problems.</summary>
+    public double FirstPolishOfLarge { get; init; } = 0.75;
 
     /// <summary>Share of the budget between two such choices.</summary>
     public double PolishEvery { get; init; } = 0.15;
@@ -47,6 +50,9 @@ public sealed record RoutingOptions
 
     /// <summary>An improved plan at most this share above the best one is taken through the local search; below 0 for never.</summary>
     public double DescendAbove { get; init; } = 0.002;
+
+    /// <summary>Share of the ruins that also cut a route in two.</summary>
+    public double CutShare { get; init; } = 0.2;
 
     /// <summary>Iterations between two meetings of searches that run side by side, see <see cref="RoutingIslands"/>.</summary>
     public int MeetEvery { get; init; } = 128_000;

@@ -9,6 +9,9 @@ public sealed class RoutingSearch
     /// <summary>Iterations between two looks at the budget and the cancellation.</summary>
     private const int BetweenLooks = 64;
 
+    /// <summary>Own value: see <see cref="Recreate.PutInAll"/>; large problems begin too cool to open routes later.</summary>
+    private const double PatienceOfFirstPlan = 5;
+
     private readonly RoutingModel _model;
     private readonly RoutingOptions _options;
     private readonly Chance _chance;
@@ -33,7 +36,7 @@ public sealed class RoutingSearch
         _state = new RoutingState(_model);
         int[][]? near = _model.Requests >= (_model.Days > 1 ? options.NearFromWithDays : options.NearFrom) ? Neighbours.ByCostAndTime(_model, _model.Days > 1 ? options.Near * 3 : options.Near) : null;
         var insertion = new Insertion(_state, near, _chance);
-        _ruin = new StringRuin(_state, _chance, options.AverageRuin, options.LongestString);
+        _ruin = new StringRuin(_state, _chance, options);
         _recreate = new Recreate(_state, insertion, _chance);
         _best = new PlanStore(_model);
         _polish = new Polish(_model);
@@ -66,7 +69,7 @@ public sealed class RoutingSearch
         if (start is not null) _state.TakeOver(start);
         _state.Begin();
         if (start is not null) _best.Keep(_state);
-        _recreate.PutInAll();
+        _recreate.PutInAll(start is null && _model.Requests >= Cooling.Large ? PatienceOfFirstPlan : 1);
         if (_best.IsWorseThan(_state)) _best.Keep(_state);
         _leg = (double)(_state.Total - _state.PriceOfAbsent()) / Math.Max(1, _state.Served + _state.Used.Count);
         _overload.Begin(_state, _leg);
@@ -74,8 +77,8 @@ public sealed class RoutingSearch
 
     private void Anneal(ISearchBudget budget, CancellationToken cancel)
     {
-        var cooling = new Cooling(_options, _model.Requests);
-        double temperature = 0, polishAt = _options.FirstPolish, polishTook = 0;
+        var cooling = new Cooling(_options, _model.Requests, (double)_state.Served / Math.Max(1, _state.Used.Count));
+        double temperature = 0, polishAt = _model.Requests < Cooling.Large ? _options.FirstPolish : Math.Max(_options.FirstPolish, _options.FirstPolishOfLarge), polishTook = 0;
         for (long iteration = 0; ; iteration++, Iterations++)
         {
             if (iteration % BetweenLooks == 0)

@@ -15,15 +15,20 @@ internal sealed class StringRuin
     private readonly int _longest;
     private readonly int[] _removed;
     private readonly int[] _hit;
+    private readonly double _cutShare;
+    private readonly int[] _tail;
+    private bool _cut;
     private int _hits;
 
-    public StringRuin(RoutingState state, Chance chance, double average = 10, int longest = 10)
+    public StringRuin(RoutingState state, Chance chance, RoutingOptions options)
     {
         _state = state;
         _model = state.Model;
         _chance = chance;
-        _average = average;
-        _longest = longest;
+        _average = options.AverageRuin;
+        _longest = options.LongestString;
+        _cutShare = options.CutShare;
+        _tail = new int[_model.Requests];
         _removed = new int[_model.Visits];
         _hit = new int[_model.Vehicles.Length];
     }
@@ -47,6 +52,7 @@ internal sealed class StringRuin
         double most = (4 * _average / (1 + longest)) - 1;
         int strings = (int)((_chance.NextFraction() * most) + 1);
         int seed = Seed();
+        _cut = _cutShare > 0 && _chance.NextFraction() < _cutShare;
         Day = _model.Of[seed].Day;
         int[] around = _model.Adjacent[_model.Of[seed].Request];
         for (int i = 0; i < around.Length && _hits < strings; i++)
@@ -139,6 +145,29 @@ internal sealed class StringRuin
             }
 
             at = next;
+        }
+
+        if (_cut && at != last && links[at].Prev != first) Cut(vehicle, at);
+        _cut = false;
+    }
+
+    /// <summary>
+    /// What follows the string goes to an idle vehicle of the same kind (own). Putting back single visits opens a route only where that is cheap for one visit, so
+    /// that plans with more and shorter routes were hardly reached.
+    /// </summary>
+    private void Cut(int vehicle, int from)
+    {
+        Link[] links = _state.Links;
+        int idle = _state.Used.IdleOf(_state.Routes[vehicle].Kind), count = 0;
+        if (idle < 0 || _model.KindOf(idle).Opens + _model.Time[(_model.KindOf(idle).Start * _model.Places) + links[from].Place] > links[from].Late) return;
+        for (int v = from; v != _state.Routes[vehicle].Last; v = links[v].Next) _tail[count++] = v;
+        for (int i = 0; i < count; i++) _state.Remove(_tail[i]);
+        _state.Retime(vehicle);
+        int behind = _state.Routes[idle].First;
+        for (int i = 0; i < count; i++)
+        {
+            _state.Insert(_tail[i], behind);
+            behind = _tail[i];
         }
     }
 }

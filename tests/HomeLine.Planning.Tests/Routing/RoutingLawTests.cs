@@ -73,6 +73,17 @@ public sealed class RoutingLawTests
         Assert.Equal(RoutingCheck.Judge(problem, plan).Cost, plan.Cost);
     }
 
+    [Fact]
+    public void A_large_town_keeps_its_numbers_though_the_search_renumbers_its_places()
+    {
+        RoutingProblem problem = InventedTown.Simple(5, 420, vehicles: 420);
+
+        RoutingPlan plan = new RoutingSearch(problem, new RoutingOptions()).Run(new IterationBudget(500), cancel: TestContext.Current.CancellationToken);
+
+        Assert.Empty(RoutingCheck.Judge(problem, plan).Faults);
+        Assert.Equal(RoutingCheck.Judge(problem, plan).Cost, plan.Cost);
+    }
+
     private static RoutingPlan Plan(int seed) =>
         new RoutingSearch(InventedTown.Rich((ulong)seed, 25), new RoutingOptions { Seed = (ulong)seed }).Run(new IterationBudget(400));
 

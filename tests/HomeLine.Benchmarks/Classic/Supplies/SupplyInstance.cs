@@ -1,27 +1,31 @@
 using System.Globalization;
-using HomeLine.Planning.Routing;
+using HomeLine.Planning.Routing.Supplies;
 
 namespace HomeLine.Benchmarks.Classic.Supplies;
 
-/// <summary>
-/// A day with tools and parts, ready to be solved in a stated part: while searching everybody passes by the depot first, so that only skills matter; afterwards each route
-/// leaves the visit to the depot out, or makes it later, where that is allowed and shorter. A person who could do without is never chosen for that reason.
-/// </summary>
+/// <summary>A day with skills, tools and parts, ready to be solved; the search decides who passes by the depot and when.</summary>
 internal sealed record SupplyInstance(SupplyDay Day) : Instance(Day.Name, "supplies")
 {
-    /// <summary>Own value: travel weighs a thousandth more than its time, so that near requests are known to be near.</summary>
-    private const int CostShare = 1_000;
-
     public override IReadOnlyList<string> Conventions => ["trsp-duration"];
 
     public override string Class => Name[..Math.Min(Name.Length, Name.StartsWith("RC", StringComparison.Ordinal) ? 3 : 2)];
 
     public override Solved Solve(Wanted wanted)
     {
-        (RoutingPlan plan, long iterations) = Searching.Run(Problem(), wanted);
-        List<(int Person, int[] Nodes)> routes = [.. plan.Routes.Select(route => (Person: route.Kind + 1, Requests: route.Requests.Select(request => request + Day.People + 1).ToArray()))
-            .Select(route => (route.Person, SupplyPass.Best(Day, route.Person, route.Requests)))
-            .OrderBy(route => route.Person)];
+        SupplyProblem problem = Problem();
+        (SupplyPlan plan, long iterations) = new Islands<SupplyPlan>(wanted).Best(
+            (seed, budget) =>
+            {
+                var search = new SupplySearch(problem, seed);
+                search = new SupplySearch(problem, seed)
+                {
+                    FirstTemperature = wanted.Tuning.First ?? search.FirstTemperature,
+                    LastTemperature = wanted.Tuning.Last ?? search.LastTemperature,
+                };
+                return (search.Run(budget), search.Iterations);
+            },
+            plan => plan.Duration + (plan.LeftOut.Length * 1_000_000_000_000L));
+        List<(int Person, int[] Nodes)> routes = [.. plan.Rounds.Select(round => (round.Person + 1, round.Stops.Select(stop => stop == SupplyPlan.Pass ? 0 : stop + Day.People + 1).ToArray()))];
         return new Solved(
             SupplyCheck.Judge(Day, routes),
             [.. routes.Select(route => new NamedRoute($"person {route.Person}", [.. route.Nodes.Select(node => node.ToString(CultureInfo.InvariantCulture))]))],
@@ -35,42 +39,36 @@ internal sealed record SupplyInstance(SupplyDay Day) : Instance(Day.Name, "suppl
         return File.Exists(solution) ? SupplyCheck.Judge(Day, SupplyFile.Solution(Day, AnyFile.Text(solution))) : null;
     }
 
-    // Places: the nodes of the file, then each person's home once more, as the place from which every way leads past the depot.
-    private RoutingProblem Problem()
+    // Places are the nodes of the file. Travel is rounded up, so that what fits here fits in double precision too.
+    private SupplyProblem Problem()
     {
         var unit = new Unit(Distance.Exact);
-        int nodes = Day.Nodes.Count, places = nodes + Day.People;
-        var time = new int[places * places];
-        for (int a = 0; a < places; a++)
-            for (int b = 0; b < places; b++)
-            {
-                double leg = a < nodes ? Day.Leg(a, b < nodes ? b : b - nodes + 1) : Day.Leg(a - nodes + 1, 0) + Day.Leg(0, b < nodes ? b : b - nodes + 1);
-                time[(a * places) + b] = (int)Math.Ceiling((leg * unit.PerOne) - 1e-6);
-            }
-
-        return new RoutingProblem(
-            places,
-            [.. time.Select(leg => leg / CostShare)],
-            time,
-            [.. Enumerable.Range(Day.People + 1, nodes - Day.People - 1).Select(node => Request(node, unit))],
-            [.. Enumerable.Range(1, Day.People).Select(person => Kind(person, nodes, unit))])
-        {
-            DurationIsCost = true,
-        };
+        int nodes = Day.Nodes.Count;
+        var travel = new int[nodes * nodes];
+        for (int a = 0; a < nodes; a++)
+            for (int b = 0; b < nodes; b++)
+                travel[(a * nodes) + b] = (int)Math.Ceiling((Day.Leg(a, b) * unit.PerOne) - 1e-6);
+        PlaneNode depot = Day.Nodes[0].Plane;
+        return new SupplyProblem(
+            nodes,
+            travel,
+            new SupplyDepot(0, unit.Of(depot.Opens), unit.Of(depot.Closes)),
+            [.. Enumerable.Range(1, Day.People).Select(person => Person(person, unit))],
+            [.. Enumerable.Range(Day.People + 1, nodes - Day.People - 1).Select(node => Request(node, unit))]);
     }
 
-    private RoutingRequest Request(int node, Unit unit)
+    private SupplyPerson Person(int person, Unit unit)
     {
-        PlaneNode plane = Day.Nodes[node].Plane;
-        return new RoutingRequest(node, 0, unit.Of(plane.Service), unit.Of(plane.Opens), unit.Of(plane.Closes))
-        {
-            EligibleKinds = [.. Enumerable.Range(0, Day.People).Where(kind => Day.Can(kind + 1, node))],
-        };
+        SupplyNode node = Day.Nodes[person];
+        return new SupplyPerson(person, unit.Of(node.Plane.Opens), unit.Of(node.Plane.Closes), Bits(node.Tools), [.. node.Parts]);
     }
 
-    private VehicleKind Kind(int person, int nodes, Unit unit)
+    private SupplyRequest Request(int request, Unit unit)
     {
-        PlaneNode home = Day.Nodes[person].Plane;
-        return new VehicleKind(0, nodes + person - 1, person, 1, int.MaxValue, unit.Of(home.Opens), unit.Of(home.Closes));
+        SupplyNode node = Day.Nodes[request];
+        int[] able = [.. Enumerable.Range(0, Day.People).Where(person => Day.Can(person + 1, request))];
+        return new SupplyRequest(request, unit.Of(node.Plane.Service), unit.Of(node.Plane.Opens), unit.Of(node.Plane.Closes), [.. able], Bits(node.Tools), [.. node.Parts]);
     }
+
+    private ulong Bits(int[] tools) => tools.Aggregate(0UL, (bits, tool) => tool is >= 0 and < 64 ? bits | (1UL << tool) : throw new UnreadableFileException($"{Name}: tool {tool} is outside 0 to 63"));
 }

@@ -42,15 +42,6 @@ public sealed class SupplySetTests
     }
 
     [Fact]
-    public void The_depot_is_passed_where_the_day_is_shortest()
-    {
-        SupplyDay day = SupplyFile.Read("own", Own);
-
-        Assert.Equal([3], SupplyPass.Best(day, 1, [3]));
-        Assert.Equal([0, 2, 3], SupplyPass.Best(day, 1, [2, 3]));
-    }
-
-    [Fact]
     public void A_broken_file_is_refused_in_words() =>
         Assert.Contains("line 7: node 1 with six numbers expected", Assert.Throws<UnreadableFileException>(() => SupplyFile.Read("odd", Own.Replace("1    0     0  ", "1    0  ", StringComparison.Ordinal))).Message, StringComparison.Ordinal);
 
