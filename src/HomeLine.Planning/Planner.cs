@@ -100,7 +100,18 @@ public static class Planner
         var table = new StandingTable(day.Problem, day.Problem.Published!, day.Changes);
         var search = new MendSearch(table, day, options);
         MendState state = search.Mend(cancel);
-        return new MendReport(table, day, problem, published).Of(search, state);
+        return new MendReport(table, day, problem, published).Of(search, state, options.Reasons);
+    }
+
+    /// <summary>Says of a repair made without reasons why care is left without a visit, and which one loosened rule would place it.</summary>
+    /// <param name="problem">The problem that was mended.</param>
+    /// <param name="troubles">What broke it.</param>
+    /// <param name="mended">The repair.</param>
+    public static MendedWeek WithReasons(WeekProblem problem, ImmutableArray<Trouble> troubles, MendedWeek mended)
+    {
+        if (mended.Plan.Unmet.IsEmpty || problem.Published is not { Visits.IsDefault: false } published) return mended;
+        var day = new BrokenDay(problem, published, troubles);
+        return mended with { Plan = mended.Plan with { Unmet = MendReport.Explained(day.Problem, published, mended.Plan) } };
     }
 
     /// <summary>

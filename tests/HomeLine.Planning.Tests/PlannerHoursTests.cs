@@ -46,6 +46,31 @@ public sealed class PlannerHoursTests
     }
 
     [Fact]
+    public void Delaying_a_later_visit_to_let_slow_hours_pass_never_saves_work()
+    {
+        int delayed = 0;
+        for (int seed = 51_001; seed < 51_061; seed++)
+        {
+            WeekProblem problem = RandomWeek.WithHours(RandomWeek.Rich(seed), seed);
+            // Without breaks: where one falls is decided by the search, gap by gap.
+            problem = problem with { Nurses = [.. problem.Nurses.Select(n => n with { Shifts = [.. n.Shifts.Select(s => s with { LunchMinutes = 0 })] })] };
+            WeekPlan plan = Plan(problem, 20);
+            foreach (PlannedVisit visit in plan.Visits.Where(v => v.Second is null && plan.Visits.Any(o => o.Nurse == v.Nurse && o.Start < v.Start && o.Start / 1440 == v.Start / 1440)))
+            {
+                foreach (int minutes in (int[])[1, 7, 20, 45, 90])
+                {
+                    CheckReport then = Checker.Check(problem, plan with { Visits = [.. plan.Visits.Select(v => v == visit ? v with { Start = v.Start + minutes } : v)] });
+                    if (!then.Accepted) continue;
+                    delayed++;
+                    Assert.True(then.Score.Work >= plan.Score.Work, $"{seed}: {visit.Id} {minutes} minutes later costs {then.Score.Work} instead of {plan.Score.Work}.");
+                }
+            }
+        }
+
+        Assert.True(delayed > 50, $"Only {delayed} delays were possible.");
+    }
+
+    [Fact]
     public void A_slow_hour_never_makes_a_plan_cheaper_or_allowed() => Seeds.Sample(
         seed =>
         {

@@ -157,7 +157,8 @@ internal sealed class MendWords(MendSetting setting)
 
     private static bool Has(WeekVisit? visit, string nurse) => visit is not null && (visit.Nurse == nurse || visit.Second == nurse);
 
-    private ImmutableArray<LeftUnmet> Unmet(MendedWeek mended, ImmutableArray<VisitChange> changes)
+    /// <summary>Care left without a visit, with the reasons a repair has for it.</summary>
+    public ImmutableArray<LeftUnmet> Unmet(MendedWeek mended, ImmutableArray<VisitChange> changes)
     {
         var reasons = mended.Plan.Unmet.ToDictionary(u => u.Task, StringComparer.Ordinal);
         return [.. changes.Where(c => c.After is null).Select(c =>

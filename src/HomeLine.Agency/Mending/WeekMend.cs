@@ -21,20 +21,28 @@ internal sealed class WeekMend(MendSetting setting)
     {
         WeekProblem problem = setting.Standing.Problem;
         // Care is not put into another visit here: a stored visit would lose what the other one was for.
-        var options = new MendOptions(Rounds: RoundsFor(setting.Standing.Plan.Visits.Length), Merges: false);
+        // Why care is left is said of the answers that are shown alone: it takes as long as the repair.
+        var options = new MendOptions(Rounds: RoundsFor(setting.Standing.Plan.Visits.Length), Merges: false, Reasons: false);
         MendedWeek best = Planner.Mend(problem, troubles, options);
         ImmutableArray<string> broken = [.. best.Broken.Select(b => b.Visit.Id)];
         if (broken.IsEmpty) return new MendOffer();
         // A way that could only find the best repair again is not gone.
-        var others = new List<(WeekProblem Problem, ImmutableArray<Trouble> Troubles)> { (SomebodyElse(problem, best, broken), [.. troubles, .. Relieved(best)]) };
-        if (MovesOthers(problem, best, broken)) others.Add((OthersStay(problem, broken), troubles));
-        if (MovesDays(problem, best, broken)) others.Add((SameDay(problem, broken), troubles));
-        var ways = new MendedWeek[others.Count + 1];
+        var asked = new List<(WeekProblem Problem, ImmutableArray<Trouble> Troubles)> { (problem, troubles), (SomebodyElse(problem, best, broken), [.. troubles, .. Relieved(best)]) };
+        if (MovesOthers(problem, best, broken)) asked.Add((OthersStay(problem, broken), troubles));
+        if (MovesDays(problem, best, broken)) asked.Add((SameDay(problem, broken), troubles));
+        var ways = new MendedWeek[asked.Count];
         ways[0] = best;
-        Parallel.For(0, others.Count, way => ways[way + 1] = Planner.Mend(others[way].Problem, others[way].Troubles, options));
+        Parallel.For(1, asked.Count, way => ways[way] = Planner.Mend(asked[way].Problem, asked[way].Troubles, options));
         var words = new MendWords(setting);
-        ImmutableArray<(SameDayScore Score, MendAnswer Answer)> found = [.. ways.Select(way => (way.Score, words.Answer(way, broken)))];
-        ImmutableArray<MendAnswer> answers = Ranked(found);
+        ImmutableArray<FoundWay> found = [.. ways.Select((way, i) => new FoundWay(i, way.Score, words.Answer(way, broken)))];
+        FoundWay[] kept = Ranked(found);
+        Parallel.For(0, kept.Length, i =>
+        {
+            if (kept[i].Answer.Unmet.IsEmpty) return;
+            (WeekProblem of, ImmutableArray<Trouble> after) = asked[kept[i].Way];
+            kept[i] = kept[i] with { Answer = kept[i].Answer with { Unmet = words.Unmet(Planner.WithReasons(of, after, ways[kept[i].Way]), kept[i].Answer.Changes) } };
+        });
+        ImmutableArray<MendAnswer> answers = [.. kept.Select(k => k.Answer)];
         return new MendOffer
         {
             CannotWait = [.. best.Broken.Select(b => words.Broken(b))],
@@ -96,16 +104,22 @@ internal sealed class WeekMend(MendSetting setting)
             .Select(v => new Trouble.NurseOut(v.Nurse, v.Start, v.Start + 1));
     }
 
-    private static ImmutableArray<MendAnswer> Ranked(ImmutableArray<(SameDayScore Score, MendAnswer Answer)> found)
+    private static FoundWay[] Ranked(ImmutableArray<FoundWay> found)
     {
-        var kept = new List<(SameDayScore Score, MendAnswer Answer)>();
-        foreach (var way in found.OrderBy(w => w.Score))
+        var kept = new List<FoundWay>();
+        foreach (FoundWay way in found.OrderBy(w => w.Score))
         {
             if (kept.Any(k => k.Answer.Price.IsSameAs(way.Answer.Price) || way.Answer.Price.IsBeatenBy(k.Answer.Price))) continue;
             kept.RemoveAll(k => k.Answer.Price.IsBeatenBy(way.Answer.Price));
             kept.Add(way);
         }
 
-        return [.. kept.Take(3).Select((way, i) => way.Answer with { Key = ((char)('A' + i)).ToString() })];
+        return [.. kept.Take(3).Select((way, i) => way with { Answer = way.Answer with { Key = ((char)('A' + i)).ToString() } })];
     }
+
+    /// <summary>A repair as an answer.</summary>
+    /// <param name="Way">Which of the ways asked for.</param>
+    /// <param name="Score">How good it is.</param>
+    /// <param name="Answer">In words.</param>
+    private sealed record FoundWay(int Way, SameDayScore Score, MendAnswer Answer);
 }

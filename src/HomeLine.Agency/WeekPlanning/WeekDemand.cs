@@ -38,9 +38,9 @@ public sealed record WeekDemand(
         var setting = new NeedSetting(files.Policy, calendar, now);
         var needs = ImmutableArray.CreateBuilder<CareNeed>();
         var notPlannable = ImmutableArray.CreateBuilder<UnmetNeed>();
-        foreach (Patient patient in patients)
+        // Each patient is looked at by herself, so the cores share them; the order stays.
+        foreach (PatientNeeds found in patients.AsParallel().AsOrdered().Select(p => PatientNeeds.Of(p, files[p.Id], files.WhatIsDue(p.Id, now), setting)))
         {
-            PatientNeeds found = PatientNeeds.Of(patient, files[patient.Id], files.WhatIsDue(patient.Id, now), setting);
             needs.AddRange(found.Needs);
             notPlannable.AddRange(found.NotPlannable);
         }

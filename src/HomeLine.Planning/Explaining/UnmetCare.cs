@@ -32,17 +32,15 @@ internal static class UnmetCare
                 .OrderByDescending(u => week.Units.Tasks[u].Any(t => week.Tasks.Critical[t]))
                 .ThenByDescending(u => week.Units.Tasks[u].Sum(t => week.Tasks.UnmetPoints[t])).ThenBy(u => u),
         ];
-        return
+        CareTask[][] care = [.. units.Select(u => week.Units.Tasks[u].Select(t => week.Problem.Tasks[t]).ToArray())];
+        ImmutableArray<PlanningReason>[] reasons = [.. units.Select(u => cancel.IsCancellationRequested ? Stopped : why.Reasons(state, u))];
+
+        // Each is tried around a part of the plan of its own, so the cores share them; the order stays.
+        ImmutableArray<Relaxation>[] relaxations =
         [
-            .. units.SelectMany((u, rank) =>
-            {
-                CareTask[] care = [.. week.Units.Tasks[u].Select(t => week.Problem.Tasks[t])];
-                if (cancel.IsCancellationRequested) return care.Select(t => new UnmetTask(t.Id, Stopped, []));
-                ImmutableArray<PlanningReason> reasons = why.Reasons(state, u);
-                ImmutableArray<Relaxation> relaxations = rank < Relaxed && !cancel.IsCancellationRequested ? Relaxations(week, visits, care) : [];
-                return care.Select(t => new UnmetTask(t.Id, reasons, relaxations));
-            }),
+            .. care.Take(Relaxed).AsParallel().AsOrdered().Select(c => cancel.IsCancellationRequested ? [] : Relaxations(week, visits, c)),
         ];
+        return [.. units.SelectMany((_, i) => care[i].Select(t => new UnmetTask(t.Id, reasons[i], i < relaxations.Length && reasons[i] != Stopped ? relaxations[i] : [])))];
     }
 
     private static ImmutableArray<Relaxation> Relaxations(CompiledWeek week, ImmutableArray<PlannedVisit> visits, CareTask[] care)

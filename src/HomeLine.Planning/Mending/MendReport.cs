@@ -14,15 +14,17 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
 {
     private readonly WeekProblem _problem = day.Problem;
     private int[] _merged = [];
-    private readonly HashSet<(string Rule, string? Visit, string Code)> _known =
-        [.. Checker.Check(before, published).Findings.Select(f => (f.Rule, f.Visit, f.Reason.Code))];
 
-    public MendedWeek Of(MendSearch search, MendState state)
+    /// <summary>Looked up only where the repaired plan has findings at all.</summary>
+    private readonly Lazy<HashSet<(string Rule, string? Visit, string Code)>> _known =
+        new(() => [.. Checker.Check(before, published).Findings.Select(f => (f.Rule, f.Visit, f.Reason.Code))]);
+
+    public MendedWeek Of(MendSearch search, MendState state, bool reasons)
     {
         _merged = [.. state.Standing.MergedInto[..table.Visits.Length]];
         PlannedVisit?[] after = [.. Enumerable.Range(0, table.Visits.Length).Select(v => Then(state.Standing, v))];
         CheckReport check = Checked(search, state.Standing, after, out WeekPlan plan);
-        plan = plan with { Score = check.Score, Unmet = Unmet(plan, after) };
+        plan = plan with { Score = check.Score, Unmet = reasons ? Explained(_problem, published, plan) : plan.Unmet };
         int[] moved = [.. Enumerable.Range(0, after.Length).Where(v => after[v] is { } then && Felt(v, then))];
         int[] called = [.. Enumerable.Range(0, after.Length).Where(v => table.Visits[v].Told && NeedsCall(v, after[v]))];
         PlanScore s = check.Score;
@@ -109,7 +111,7 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
     }
 
     private ImmutableArray<Finding> New(CheckReport check) =>
-        [.. check.Findings.Where(f => !_known.Contains((f.Rule, f.Visit, f.Reason.Code)))];
+        [.. check.Findings.Where(f => !_known.Value.Contains((f.Rule, f.Visit, f.Reason.Code)))];
 
     private WeekPlan PlanOf(PlannedVisit?[] after)
     {
@@ -119,13 +121,17 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
     }
 
     /// <summary>Reasons and relaxations for care that has lost its visit; care that was unmet before keeps those it had.</summary>
-    private ImmutableArray<UnmetTask> Unmet(WeekPlan plan, PlannedVisit?[] after)
+    /// <param name="problem">The problem with the troubles worked in.</param>
+    /// <param name="published">What was published.</param>
+    /// <param name="plan">The repaired plan.</param>
+    public static ImmutableArray<UnmetTask> Explained(WeekProblem problem, WeekPlan published, WeekPlan plan)
     {
         if (plan.Unmet.IsEmpty) return [];
         var known = (published.Unmet.IsDefault ? [] : published.Unmet).ToDictionary(u => u.Task, StringComparer.Ordinal);
-        var lost = Enumerable.Range(0, after.Length).Where(v => after[v] is null).SelectMany(v => table.Visits[v].Was.Tasks).ToHashSet(StringComparer.Ordinal);
+        var stand = plan.Visits.Select(v => v.Id).ToHashSet(StringComparer.Ordinal);
+        var lost = published.Visits.Where(v => !stand.Contains(v.Id)).SelectMany(v => v.Tasks).ToHashSet(StringComparer.Ordinal);
         if (lost.Count == 0) return [.. plan.Unmet.Select(u => known.GetValueOrDefault(u.Task, u))];
-        var week = new CompiledWeek(_problem);
+        var week = new CompiledWeek(problem);
         var search = new WeekSearch(week);
         WeekState state = search.Reading.Fresh();
         search.Reading.Adopt(state, plan);

@@ -30,4 +30,5 @@ public abstract record Trouble
 /// <param name="Rounds">Rounds of taking a few visits out and placing them anew, after the first repair. Our own default: 400.</param>
 /// <param name="OnCall">Whether nurses on call may be sent, at the price of <see cref="Problem.DisruptionPoints.OnCall"/> for each day of one.</param>
 /// <param name="Merges">Whether care that lost its visit may join another visit of the patient.</param>
-public sealed record MendOptions(ulong Seed = 1, int Rounds = 400, bool OnCall = true, bool Merges = true);
+/// <param name="Reasons">Whether care left without a visit is explained; otherwise <see cref="Planner.WithReasons"/> does that later.</param>
+public sealed record MendOptions(ulong Seed = 1, int Rounds = 400, bool OnCall = true, bool Merges = true, bool Reasons = true);
