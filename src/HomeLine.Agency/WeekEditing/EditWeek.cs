@@ -105,7 +105,7 @@ public sealed class EditWeek(IDbContextFactory<AgencyDb> databases, AgencyClock 
         if (!read.Succeeded) return read.Refusal!;
         WorkingWeek week = revision is { } seen && weeks.Known(firstDay, seen, read.Value) is { } known
             ? known
-            : await weeks.OfAsync(db, read.Value, firstDay, cancel);
+            : await weeks.OfAsync(db, read.Value, firstDay, cancel, toLookAt: true);
         return revision is { } asked && week.Revision != asked ? Stale(week, asked) : answer(week);
     }
 

@@ -3,6 +3,7 @@ using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Lines;
+using HomeLine.Planning;
 using HomeLine.Planning.Editing;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
@@ -18,6 +19,8 @@ public sealed class WorkingWeek
 {
     private readonly ImmutableDictionary<string, WeekVisit> visits;
     private readonly ImmutableDictionary<string, WeekVisit> promised;
+    private readonly Lazy<DraftBoard> board;
+    private readonly Lazy<ImmutableArray<UnmetCareNeed>> unmet;
 
     /// <param name="agency">The roster at the agency's now.</param>
     /// <param name="published">The published week; empty when there is none.</param>
@@ -40,6 +43,8 @@ public sealed class WorkingWeek
         visits = Week.Visits.ToImmutableDictionary(v => v.Id);
         promised = published?.Visits.ToImmutableDictionary(v => v.Id) ?? ImmutableDictionary<string, WeekVisit>.Empty;
         Hand = HandPlan.Of(ready, Week, published, agency.Roster, Log.Pinned);
+        board = new Lazy<DraftBoard>(() => DraftBoard.Of(this));
+        unmet = new Lazy<ImmutableArray<UnmetCareNeed>>(() => UnmetCareNeed.Of(this, WhyUnmet()));
     }
 
     public AgencyAtHand Agency { get; }
@@ -65,7 +70,16 @@ public sealed class WorkingWeek
     /// <summary>The same as a plan to try moves on.</summary>
     public HandWeek Hand { get; }
 
+    /// <summary>The week as a page draws it; drawn once, whoever looks.</summary>
+    public DraftBoard Board => board.Value;
+
+    /// <summary>Needs nobody covers, with why; asked once, whoever looks.</summary>
+    public ImmutableArray<UnmetCareNeed> UnmetNeeds => unmet.Value;
+
     public PlanCalendar Calendar => Needs.Demand.Calendar;
+
+    /// <summary>Only asked when something is unmet: it reads the whole plan.</summary>
+    private Dictionary<string, UnmetTask> WhyUnmet() => Hand.Unmet.IsEmpty ? [] : Planner.WhyUnmet(Hand.Problem, Hand.Visits).ToDictionary(u => u.Task);
 
     public WeekVisit? Visit(string id) => visits.GetValueOrDefault(id);
 

@@ -17,6 +17,9 @@ public sealed class WorkingWeeks
     /// <summary>How long needs derived for a what-if may be behind the clock: our own default.</summary>
     private static readonly Duration Fresh = Duration.FromMinutes(2);
 
+    /// <summary>How long a week as a whole is handed out again while nothing in it moved: our own default.</summary>
+    private static readonly Duration AMinute = Duration.FromMinutes(1);
+
     private readonly ConcurrentDictionary<LocalDate, WorkingWeek> ready = new();
 
     /// <summary>Raised when a draft changed or a week was published, on any thread.</summary>
@@ -25,7 +28,12 @@ public sealed class WorkingWeeks
     internal void Tell(WeekChanged change) => Changed?.Invoke(change);
 
     /// <summary>The week as stored, made ready; what is known of it is used while nothing has moved on.</summary>
-    internal async Task<WorkingWeek> OfAsync(AgencyDb db, AgencyAtHand agency, LocalDate firstDay, CancellationToken cancel)
+    /// <param name="db">The database.</param>
+    /// <param name="agency">The agency at hand.</param>
+    /// <param name="firstDay">The week.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    /// <param name="toLookAt">For a page: by the clock it may be a minute old. What is written is judged by the clock of its own turn.</param>
+    internal async Task<WorkingWeek> OfAsync(AgencyDb db, AgencyAtHand agency, LocalDate firstDay, CancellationToken cancel, bool toLookAt = false)
     {
         agency = HeldPlaces.With(agency);
         StoredWeek? draft = HeldPlaces.Into(await WeekStore.DraftAsync(db, firstDay, cancel), agency);
@@ -34,7 +42,7 @@ public sealed class WorkingWeeks
         WorkingWeek? known = ready.GetValueOrDefault(firstDay);
         bool sameNeeds = known is not null && (known.Published?.Version ?? 0) == (published?.Week.Version ?? 0)
             && agency.Now >= known.Agency.Now && agency.Now - known.Agency.Now < Fresh && Same(known.Agency.Roster, agency.Roster) && Same(known.Agency.Closures, agency.Closures);
-        if (sameNeeds && known!.Revision == (draft?.Revision ?? 0) && known.Agency.Now == agency.Now) return known;
+        if (sameNeeds && known!.Revision == (draft?.Revision ?? 0) && (known.Agency.Now == agency.Now || (toLookAt && agency.Now - known.Agency.Now < AMinute)) && known.Agency.Held.SequenceEqual(agency.Held)) return known;
         WeekNeeds needs = sameNeeds && known!.Agency.Now == agency.Now
             ? known.Needs
             : NeedsOf(agency, [.. new[] { before, published }.OfType<StoredWeek>().Select(w => w.Week)], firstDay);

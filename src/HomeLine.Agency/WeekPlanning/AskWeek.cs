@@ -10,6 +10,8 @@ namespace HomeLine.Agency.WeekPlanning;
 /// <summary>The week as people look at it: published, or the draft beside it.</summary>
 public sealed class AskWeek(IDbContextFactory<AgencyDb> databases, AgencyClock clock)
 {
+    private readonly DrawnWeeks drawn = new();
+
     /// <summary>Needs <see cref="AgencyAction.SeeWeek"/>; a draft needs <see cref="AgencyAction.PlanWeek"/>. Refused with <c>no-week</c> when there is none.</summary>
     public async Task<Outcome<WeekBoard>> AskAsync(Actor actor, LocalDate firstDay, bool draft, CancellationToken cancel)
     {
@@ -28,9 +30,13 @@ public sealed class AskWeek(IDbContextFactory<AgencyDb> databases, AgencyClock c
                 "A coordinator plans the week and publishes it.");
         }
 
-        AgencyAtHand agency = HeldPlaces.With(read.Value);
-        StoredWeek? before = await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel);
-        Instant begins = firstDay.AtStartOfDayInZone(agency.Roster.Profile.Zone).ToInstant();
+        Instant begins = firstDay.AtStartOfDayInZone(read.Value.Roster.Profile.Zone).ToInstant();
+        StoredWeek? before = begins > read.Value.Now ? await WeekStore.PublishedAsync(db, read.Value.ThisWeek, cancel) : null;
+        return drawn.Of(firstDay, draft, new DrawnWeeks.Source(read.Value, stored, before), () => Draw(HeldPlaces.With(read.Value), stored, before, begins, draft));
+    }
+
+    private static WeekBoard Draw(AgencyAtHand agency, StoredWeek stored, StoredWeek? before, Instant begins, bool draft)
+    {
         AgencyRoster then = begins > agency.Now ? Foreseen.At(agency.Roster, before is null ? [] : [before.Week], agency.Now, begins) : agency.Roster;
         return WeekBoards.Of(then, CareFiles.Of(then), HeldPlaces.Into(stored.Week, agency), draft, stored.SavedAt, Instant.Max(agency.Now, begins), agency.Closures);
     }

@@ -1,4 +1,5 @@
 using HomeLine.Agency.WeekPlanning;
+using Microsoft.AspNetCore.Components;
 using NodaTime;
 
 namespace HomeLine.Web.Pages.Week;
@@ -12,6 +13,7 @@ namespace HomeLine.Web.Pages.Week;
 public sealed record DayScale(int FromMinute, int ToMinute)
 {
     private const int Step = 5;
+    private MarkupString? marks;
 
     /// <summary>Wide enough for every shift and visit of the row.</summary>
     public static DayScale For(NurseRow nurse)
@@ -36,6 +38,9 @@ public sealed record DayScale(int FromMinute, int ToMinute)
 
     /// <summary>The classes of the whole scale, so that every day of the row is equally high.</summary>
     public string Whole => $"from-1 long-{StepsOf(ToMinute - FromMinute)}";
+
+    /// <summary>The marks of the full hours, the same on each day of the row: written once, as they hold no text of people's.</summary>
+    public MarkupString HourMarks => marks ??= new MarkupString(string.Concat(Hours().Select(hour => $"<li class=\"hour {Place(hour, Step)}\" aria-hidden=\"true\">{hour.Hour}</li>")));
 
     /// <summary>Full hours that get a mark.</summary>
     public IEnumerable<LocalTime> Hours()

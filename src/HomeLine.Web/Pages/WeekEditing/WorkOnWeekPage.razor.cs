@@ -2,8 +2,6 @@ using System.Collections.Immutable;
 using HomeLine.Agency;
 using HomeLine.Agency.Access;
 using HomeLine.Agency.WeekEditing;
-using HomeLine.Planning;
-using HomeLine.Planning.Plans;
 using HomeLine.Web.Layout;
 using HomeLine.Web.Pages.Week;
 using HomeLine.Web.Parts;
@@ -94,14 +92,9 @@ public sealed partial class WorkOnWeekPage
         refusal = answer.Refusal;
         if (!answer.Succeeded) return;
         week = answer.Value;
-        board = DraftBoard.Of(week);
-        unmet = UnmetCareNeed.Of(week, Reasons(week));
+        board = week.Board;
+        unmet = week.UnmetNeeds;
     }
-
-    /// <summary>Only asked when something is unmet: it reads the whole plan.</summary>
-    private static Dictionary<string, UnmetTask> Reasons(WorkingWeek week) => week.Hand.Unmet.IsEmpty
-        ? []
-        : Planner.WhyUnmet(week.Hand.Problem, week.Hand.Visits).ToDictionary(u => u.Task);
 
     private async Task PickUpAsync(DraftStop stop)
     {
