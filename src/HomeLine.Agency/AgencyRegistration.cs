@@ -91,6 +91,7 @@ public static class AgencyRegistration
         services.AddSingleton<DropReplacedVisit>();
         services.AddSingleton<AskRideAlongs>();
         services.AddSingleton<RecordRideAlong>();
+        services.AddSingleton<TakeRideAlongBack>();
         services.AddSingleton<AskSheets>();
         services.AddAgencyAccounts();
         services.AddSingleton<OpenAgency>();

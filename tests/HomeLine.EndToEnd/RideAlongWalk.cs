@@ -33,6 +33,8 @@ public sealed class RideAlongWalk
         await Expect(page.GetByText("N4 goes along with N5 to P35 Thu 09:40").First).ToBeVisibleAsync();
         await page.Locator("summary").Filter(new() { HasTextString = "Ride-alongs" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Cell, new() { NameRegex = new("Thu 11 Mar 9:40|Thu 11 Mar 09:40") })).ToBeVisibleAsync();
+        await page.Locator("summary").Filter(new() { HasTextString = "Load of each nurse" }).ClickAsync();
+        await Expect(page.GetByText("Between home and the first and last door, time is not paid")).ToBeVisibleAsync();
         await page.StandsUpAsync("ride-along-planned");
     }
 
@@ -47,6 +49,13 @@ public sealed class RideAlongWalk
         await page.GetByRole(AriaRole.Button, new() { Name = "Record the ride-along" }).ClickAsync();
         await Expect(page.GetByText("Recorded. The next one with Linden Pennywhirl is due by")).ToBeVisibleAsync();
         await page.StandsUpAsync("ride-along-recorded");
+        await page.Locator("summary").Filter(new() { HasTextString = "Recorded wrongly" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take the record back" }).ClickAsync();
+        await Expect(page.GetByText("It is not said what was wrong with it.")).ToBeVisibleAsync();
+        await page.GetByLabel("What was wrong").FillAsync("It was Sorrel who went along.");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Take the record back" }).ClickAsync();
+        await Expect(page.GetByText("taken back by Marrowby Dovetail: It was Sorrel who went along.")).ToBeVisibleAsync();
+        await page.StandsUpAsync("ride-along-taken-back");
     }
 
     private static async Task OnAPhoneAsync(Browser browser, IPage page, AppUnderTest app, int width)
@@ -66,6 +75,7 @@ public sealed class RideAlongWalk
         await phone.StandsUpAsync("dark-ride-alongs");
         await phone.GotoAsync(app.Address + "/week/2027-03-08/work");
         await phone.GetByRole(AriaRole.Button, new() { Name = "Thu 11 Mar", Exact = true }).ClickAsync();
+        await phone.Locator("summary").Filter(new() { HasTextString = "Load of each nurse" }).ClickAsync();
         await Visit(phone, "P36").ClickAsync();
         await Expect(phone.GetByLabel("Who goes along to supervise Linden Pennywhirl")).ToBeVisibleAsync();
         await phone.StandsUpAsync("dark-ride-along-in-hand");

@@ -37,5 +37,8 @@ internal sealed class MendSetting
     /// <summary>Now on the minute axis of the week.</summary>
     public int Now => Standing.Problem.Now;
 
+    /// <summary>Whether the second person of a visit only looks on: the patient needs one.</summary>
+    public bool IsRideAlong(WeekVisit visit) => visit.Second is not null && Agency.Roster.Patients.First(p => p.Id == visit.Patient).CrewSize == 1;
+
     public WeekVisit? Visit(string id) => Week.Visits.FirstOrDefault(v => v.Id == id);
 }

@@ -49,7 +49,7 @@ internal sealed class MendWords(MendSetting setting)
         int last = Math.Min(task.LateFrom == int.MaxValue ? int.MaxValue : task.LateFrom - 1, task.HardLatest);
         if (last < setting.Calendar.End - 1 || task.HardLatest == last)
             parts.Add(task.HardLatest <= last ? $"cannot be made after {DayWords.Day(setting.Calendar.Local(last).Date)}" : $"last day on time {DayWords.Day(setting.Calendar.Local(last).Date)}");
-        if (visit.Second is not null) parts.Add("needs two people");
+        if (visit.Second is not null) parts.Add(setting.IsRideAlong(visit) ? "a ride-along: one person is enough" : "needs two people");
         return parts.Count == 0 ? "open all week" : string.Join("; ", parts);
     }
 
@@ -60,11 +60,13 @@ internal sealed class MendWords(MendSetting setting)
         int nobody = changes.Count(c => c.After is null);
         int otherDay = changes.Count(c => c.After is { } after && after.Day != c.Before!.Day);
         int otherNurse = changes.Count(c => c.After is { } after && after.Day == c.Before!.Day && after.Nurse != c.Before.Nurse);
-        int later = changes.Length - nobody - otherDay - otherNurse;
+        int alone = changes.Count(c => c is { After: { } after, Before: { Second: not null } before } && after.Second is null && after.Nurse == before.Nurse && after.Day == before.Day && after.Start == before.Start);
+        int later = changes.Length - nobody - otherDay - otherNurse - alone;
         var parts = new List<string>();
         if (otherNurse > 0) parts.Add($"{DayWords.Count(otherNurse, "visit", "visits")} the same day with another nurse");
         if (otherDay > 0) parts.Add($"{DayWords.Count(otherDay, "visit", "visits")} on another day");
         if (later > 0) parts.Add($"{DayWords.Count(later, "visit", "visits")} at another time");
+        if (alone > 0) parts.Add($"{DayWords.Count(alone, "visit", "visits")} as told, without who was to go along");
         if (nobody > 0) parts.Add($"nobody for {DayWords.Count(nobody, "visit", "visits")}");
         return parts.Count == 0 ? "Everything stays" : char.ToUpperInvariant(parts[0][0]) + string.Join(", ", parts)[1..];
     }
@@ -135,6 +137,8 @@ internal sealed class MendWords(MendSetting setting)
         WeekVisit before = change.Before!;
         if (change.After is not { } after) return $"Nobody can come on {DayWords.When(before)}. Somebody licensed calls about what to do until then.";
         string who = after.Nurse == before.Nurse ? "The nurse" : setting.People.NurseName(after.Nurse);
+        if (before.Second is not null && after.Second is null && after.Nurse == before.Nurse && after.Day == before.Day && after.Start == before.Start)
+            return $"{setting.People.NurseName(after.Nurse)} comes alone, at the time that was told: {DayWords.Range(after, setting.ToldMinutes)}.";
         if (after.Day == before.Day && after.Start == before.Start) return $"{who} comes, at the time that was told: {DayWords.Range(after, setting.ToldMinutes)}.";
         return $"{who} comes on {DayWords.Range(after, setting.ToldMinutes)} instead of {DayWords.When(before)}.";
     }

@@ -30,7 +30,16 @@ internal static class NurseOutCase
             facts.Add("The answers are for this week. The next week is planned around her absence; look at it when it is published already.");
         if (to <= from) return new MendOffer { Facts = facts.ToImmutable() };
         MendOffer offer = new WeekMend(setting).Of([new Trouble.NurseOut(entry.Nurse, from, to)]);
+        facts.AddRange(RideAlongs(entry.Nurse, from, to, setting));
         if (offer.CannotWait.IsEmpty) facts.Add("She has no visit in that time. Nobody has to be moved.");
         return offer with { Facts = facts.ToImmutable() };
     }
+
+    /// <summary>Ride-alongs that fall out: the visit itself can be made by one, but the supervision is not.</summary>
+    private static IEnumerable<string> RideAlongs(string nurse, int from, int to, MendSetting setting) => setting.Week.Visits
+        .Where(v => v.Held is null && (v.Second == nurse || v.Nurse == nurse) && setting.IsRideAlong(v) && setting.Calendar.Minute(v.Day, v.Start) is var at && at >= from && at < to)
+        .OrderBy(v => v.Day).ThenBy(v => v.Start)
+        .Select(v => $"The ride-along of {setting.People.NurseName(v.Second!)} with {setting.People.NurseName(v.Nurse)} at {setting.People.Name(v.Patient)}, {DayWords.When(v)}, does not take place. "
+            + (v.Second == nurse ? $"{setting.People.NurseName(v.Nurse)} can make the visit alone. " : "Nobody need go along with who comes instead. ")
+            + "The supervision stays due: put it on another visit.");
 }

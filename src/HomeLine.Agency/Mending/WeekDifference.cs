@@ -56,7 +56,7 @@ internal sealed class WeekDifference(MendSetting setting)
 
     private string Words(string name, WeekVisit before, WeekVisit after, int later)
     {
-        string with = after.Nurse == before.Nurse && after.Second == before.Second ? "" : $" with {Crew(after)}";
+        string with = after.Nurse == before.Nurse && after.Second == before.Second ? "" : $" with {Crew(after)}{(before.Second is not null && after.Second is null && after.Nurse == before.Nurse ? " alone" : "")}";
         if (after.Day != before.Day) return $"{name} moves from {DayWords.When(before)} to {DayWords.When(after)}{with}.";
         if (later == 0) return $"{name} keeps {DayWords.When(before)},{with}.";
         string way = later > 0 ? $"{later} min later" : $"{-later} min earlier";

@@ -19,6 +19,9 @@ public sealed record DaySheetContent
     public required string EmergencyNumber { get; init; }
     public required ImmutableArray<DayStop> Stops { get; init; }
     public required int DrivingMinutes { get; init; }
+
+    /// <summary>What the day is paid for by estimate, and by which rule; empty for nothing to say.</summary>
+    public string Paid { get; init; } = "";
     public bool IsDemo { get; init; }
 }
 

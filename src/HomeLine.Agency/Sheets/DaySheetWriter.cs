@@ -28,9 +28,13 @@ internal static class DaySheetWriter
             EmergencyNumber = agency.Roster.Profile.EmergencyNumber,
             Stops = [.. route.Stops.Select(s => Stop(s, patients[s.Visit.Patient], nurse, agency))],
             DrivingMinutes = route.DrivingMinutes,
+            Paid = route.Stops.IsEmpty ? "" : Paid(PaidDay.Of(nurse, route.Stops, route.DrivingMinutes, RoadTravel.Of(agency.Roster), agency.Files.Policy), PaidRules.Of(agency.Files.Policy, day)),
             IsDemo = agency.Roster.Profile.IsDemo,
         };
     }
+
+    private static string Paid(PaidDay paid, PaidRules rules) => string.Create(CultureInfo.InvariantCulture,
+        $"Estimate by policy: {paid.Minutes / 60} h {paid.Minutes % 60} min and {paid.Miles:0.0} of {paid.DrivenMiles:0.0} miles paid. {rules.Words}");
 
     private static DayStop Stop(DayLeg leg, Patient patient, NurseFile nurse, AgencyAtHand agency)
     {

@@ -75,6 +75,7 @@ public abstract class AgencyDb : IdentityDbContext<Account>, IDataProtectionKeyC
     public DbSet<PractitionerNotice> PractitionerNotices => Set<PractitionerNotice>();
     public DbSet<Holiday> Holidays => Set<Holiday>();
     public DbSet<RideAlong> RideAlongs => Set<RideAlong>();
+    public DbSet<RideAlongTakenBack> RideAlongsTakenBack => Set<RideAlongTakenBack>();
     public DbSet<PrintedCareSheet> PrintedCareSheets => Set<PrintedCareSheet>();
     public DbSet<AuditEntry> AuditEntries => Set<AuditEntry>();
     public DbSet<Activation> Activations => Set<Activation>();

@@ -12,9 +12,10 @@ namespace HomeLine.Agency.Supervision;
 /// <summary>Supervision as it stands.</summary>
 /// <param name="Due">Nurses under supervision, the earliest due first.</param>
 /// <param name="Supervisors">Who may go along.</param>
-/// <param name="Made">The last ride-alongs, newest first.</param>
+/// <param name="Made">The last ride-alongs that count, newest first.</param>
+/// <param name="TakenBack">The last ones that were recorded wrongly and count no more, newest first.</param>
 /// <param name="Today">Today at the branch.</param>
-public sealed record RideAlongList(ImmutableArray<RideAlongDue> Due, ImmutableArray<NurseFile> Supervisors, ImmutableArray<RideAlong> Made, LocalDate Today);
+public sealed record RideAlongList(ImmutableArray<RideAlongDue> Due, ImmutableArray<NurseFile> Supervisors, ImmutableArray<RideAlong> Made, ImmutableArray<(RideAlong Ride, RideAlongTakenBack Back)> TakenBack, LocalDate Today);
 
 /// <summary>Who has to be supervised by when, and where that is planned.</summary>
 public sealed class AskRideAlongs(IDbContextFactory<AgencyDb> databases, AgencyClock clock)
@@ -33,7 +34,9 @@ public sealed class AskRideAlongs(IDbContextFactory<AgencyDb> databases, AgencyC
         Outcome<AgencyAtHand> read = await AgencyAtHand.ReadAsync(db, clock, cancel);
         if (!read.Succeeded) return read.Refusal!;
         AgencyAtHand agency = read.Value;
-        RideAlong[] made = await db.RideAlongs.AsNoTracking().ToArrayAsync(cancel);
+        RideAlong[] all = await db.RideAlongs.AsNoTracking().ToArrayAsync(cancel);
+        Dictionary<string, RideAlongTakenBack> back = await db.RideAlongsTakenBack.AsNoTracking().ToDictionaryAsync(b => b.Ride, cancel);
+        RideAlong[] made = [.. all.Where(r => !back.ContainsKey(r.Id))];
         // Where two people are asked for anyway, nobody has come to look on.
         var alone = agency.Roster.Patients.Where(p => p.CrewSize == 1).Select(p => p.Id).ToHashSet();
         WeekVisit[] ahead = [.. (await AheadAsync(db, agency.ThisWeek, draft, cancel)).Where(v => alone.Contains(v.Patient))];
@@ -43,6 +46,7 @@ public sealed class AskRideAlongs(IDbContextFactory<AgencyDb> databases, AgencyC
                 agency.Roster.Nurses, made, ahead, await FirstDaysAsync(db, under, cancel), agency.Files.Policy, agency.Today),
             [.. agency.Roster.Nurses.Where(Supervised.BySupervisor)],
             [.. made.OrderByDescending(m => m.Day).ThenByDescending(m => m.RecordedAt).Take(Listed)],
+            [.. all.Where(r => back.ContainsKey(r.Id)).Select(r => (r, back[r.Id])).OrderByDescending(r => r.Item2.At).Take(Listed)],
             agency.Today);
     }
 

@@ -1,6 +1,8 @@
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
+using HomeLine.Agency.WeekEditing;
+using HomeLine.Agency.WeekPlanning;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 
@@ -31,8 +33,12 @@ public sealed class RecordRideAlong(IDbContextFactory<AgencyDb> databases, Agenc
                 return new Refusal("ride-not-yours", "Who went along records it, or a clinical manager.", "Ask one of them.");
             if (entry.Day is not { } day) return new Refusal("ride-day-missing", "The day is missing.", "Enter the day of the visit.");
             if (day > agency.Today) return new Refusal("ride-in-future", "That day has not come yet.", "Record it once it took place.");
-            if (await db.RideAlongs.AsNoTracking().AnyAsync(r => r.Nurse == nurse.Id && r.Day == day, cancel))
+            string[] thatDay = await db.RideAlongs.AsNoTracking().Where(r => r.Nurse == nurse.Id && r.Day == day).Select(r => r.Id).ToArrayAsync(cancel);
+            int back = await db.RideAlongsTakenBack.AsNoTracking().CountAsync(b => thatDay.Contains(b.Ride), cancel);
+            if (thatDay.Length > back)
                 return new Refusal("ride-twice", $"A ride-along with {nurse.Name} on that day is recorded already.", "Look at the list below.");
+            WeekVisit? planned = (await WeekStore.PublishedAsync(db, AgencyAtHand.WeekOf(day), cancel))?.Week.Visits
+                .FirstOrDefault(v => v.Day == day && v.Nurse == nurse.Id && v.Second == supervisor.Id);
             int before = await db.RideAlongs.CountAsync(cancel);
             var made = new RideAlong
             {
@@ -42,6 +48,9 @@ public sealed class RecordRideAlong(IDbContextFactory<AgencyDb> databases, Agenc
                 SupervisorName = supervisor.Name,
                 Day = day,
                 Note = entry.Note.Trim(),
+                Visit = planned?.Id,
+                OnVisit = planned is null ? "" : $"{planned.Patient} {VisitWords.LongDay(planned.Day)} {VisitWords.Time(planned.Start)}",
+                Round = back,
                 RecordedBy = actor.Name,
                 RecordedAt = agency.Now,
             };

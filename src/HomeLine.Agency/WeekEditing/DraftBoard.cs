@@ -85,7 +85,10 @@ public sealed record DraftBoard(
                 stops.ToImmutable(),
                 driving,
                 back,
-                shift is null ? 0 : Math.Max(0, back - (shift.To % 1440)));
+                shift is null ? 0 : Math.Max(0, back - (shift.To % 1440)))
+            {
+                Paid = PaidDay.Of(nurse, [.. stops.Select(s => new DayLeg(s.Visit, s.TravelBefore, s.HandIn, s.TravelToHandIn))], driving, week.Needs.Roads, week.Agency.Files.Policy),
+            };
         }
 
         DraftStop Stop(NurseFile nurse, WeekVisit visit, int travel)
@@ -129,6 +132,9 @@ public sealed record DraftDay(
     LocalDate Day, LocalTime? ShiftFrom, LocalTime? ShiftTo, string Absence, LocalTime? BreakFrom, int BreakMinutes,
     ImmutableArray<DraftStop> Stops, int DrivingMinutes, int HomeAgain, int OvertimeMinutes)
 {
+    /// <summary>What of it is paid, by estimate.</summary>
+    public PaidDay Paid { get; init; } = PaidDay.None;
+
     /// <summary>Minutes in homes.</summary>
     public int HomeMinutes => Stops.Sum(s => s.Visit.Minutes);
 }

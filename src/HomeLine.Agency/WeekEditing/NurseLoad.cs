@@ -18,6 +18,9 @@ namespace HomeLine.Agency.WeekEditing;
 public sealed record NurseLoad(
     string Nurse, string Name, int Days, int Visits, int Weighted, int Heavy, int Evenings, int HomeMinutes, int DrivingMinutes, int ShiftMinutes, int OvertimeMinutes)
 {
+    /// <summary>What of the week is paid, by estimate.</summary>
+    public PaidDay Paid { get; init; } = PaidDay.None;
+
     /// <summary>A row for each nurse who works or visits in the week.</summary>
     public static ImmutableArray<NurseLoad> Of(DraftBoard board, LoadRules rules) =>
         [.. board.Nurses.Where(n => n.Days.Any(d => d.ShiftFrom is not null || !d.Stops.IsEmpty)).Select(n => Of(n, rules))];
@@ -36,6 +39,9 @@ public sealed record NurseLoad(
             visits.Sum(v => v.Minutes),
             nurse.Days.Sum(d => d.DrivingMinutes),
             nurse.Days.Sum(d => d is { ShiftFrom: { } from, ShiftTo: { } to } ? (int)Promises.MinutesFrom(from, to) : 0),
-            nurse.Days.Sum(d => d.OvertimeMinutes));
+            nurse.Days.Sum(d => d.OvertimeMinutes))
+        {
+            Paid = new PaidDay(nurse.Days.Sum(d => d.Paid.Minutes), nurse.Days.Sum(d => d.Paid.Miles), nurse.Days.Sum(d => d.Paid.DrivenMiles)),
+        };
     }
 }

@@ -19,8 +19,12 @@ public sealed class RoadTravel
     private readonly ImmutableArray<(string Id, Roster.MapPoint Home)> homes;
     private readonly ImmutableArray<SlowTime> slow;
 
+    private readonly MapTravel map;
+    private readonly double circuity;
+
     private RoadTravel(
-        ITravelTimes times,
+        MapTravel times,
+        double circuity,
         ImmutableDictionary<string, int> patientPlaces,
         ImmutableDictionary<string, int> nursePlaces,
         ImmutableArray<int> dropPlaces,
@@ -29,13 +33,16 @@ public sealed class RoadTravel
     {
         this.homes = homes;
         this.slow = slow;
-        Times = times;
+        (map, this.circuity) = (times, circuity);
         this.patientPlaces = patientPlaces;
         this.nursePlaces = nursePlaces;
         this.dropPlaces = dropPlaces;
     }
 
-    public ITravelTimes Times { get; }
+    public ITravelTimes Times => map;
+
+    /// <summary>Road kilometres between two places on the roads as usual; positive infinity when there is no way.</summary>
+    public double Kilometres(int from, int to) => from == to ? 0 : circuity * map.Kilometres(from, to);
 
     public int PlaceOfPatient(string id) => patientPlaces[id];
 
@@ -76,7 +83,7 @@ public sealed class RoadTravel
         var patients = roster.Patients.ToImmutableDictionary(p => p.Id.Value, p => Add(p.Home));
         var nurses = roster.Nurses.ToImmutableDictionary(n => n.Id, n => Add(n.Home));
         ImmutableArray<int> drops = [.. roster.Map.Drops.Select(d => Add(d.At))];
-        return new RoadTravel(Between(roster.Map, points.ToImmutable()), patients, nurses, drops, homes, roster.Map.Roads.SlowTimes);
+        return new RoadTravel(Between(roster.Map, points.ToImmutable()), roster.Map.Roads.Circuity, patients, nurses, drops, homes, roster.Map.Roads.SlowTimes);
     }
 
     /// <summary>Travel on the agency's map between any points, closed crossings left out.</summary>

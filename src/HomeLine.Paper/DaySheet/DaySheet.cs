@@ -40,6 +40,7 @@ public static class DaySheet
         ]);
         yield return new Paragraph($"{content.AgencyName}. {Count(content.Stops)}, {content.DrivingMinutes} minutes of driving. "
             + "Dates are computed from recorded care and policy. Orders and clinical judgement come first.", TextRank.Small);
+        if (content.Paid.Length > 0) yield return new Paragraph(content.Paid, TextRank.Small);
     }
 
     private static string Count(ImmutableArray<DayStop> stops) => stops.Length switch

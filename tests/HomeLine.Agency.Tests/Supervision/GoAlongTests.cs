@@ -1,3 +1,4 @@
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Supervision;
 using HomeLine.Agency.Tests.Storage;
 using HomeLine.Agency.WeekEditing;
@@ -132,5 +133,46 @@ public sealed class GoAlongTests(PostgresCluster cluster)
         Assert.Equal("ride-not-needed", (await TryAsync(agency, new HandEdit.GoAlong(registered, "N3"))).Refusal?.Code);
         Assert.Equal("nurse-unknown", (await MakeAsync(agency, 0, new HandEdit.GoAlong(hers, "N99"))).Refusal?.Code);
         Assert.Equal("visit-gone", (await TryAsync(agency, new HandEdit.GoAlong("no such visit", "N1"))).Refusal?.Code);
+    }
+
+    [Fact]
+    public async Task When_the_supervisor_calls_out_the_visit_is_made_alone_and_the_supervision_stays_due()
+    {
+        await using TestAgency agency = await OpenAsync();
+        (string visit, string supervisor) = await PublishedAlongAsync(agency);
+
+        Outcome<TroubleResult> out1 = await agency.Ask<MendTrouble>().ReportAsync(
+            TestAgency.Coordinator, new NurseIsOut(supervisor, Monday.PlusDays(3).AtMidnight(), Monday.PlusDays(3), "sick"), Cancel);
+
+        MendOffer offer = out1.Value.Filed.Offer!;
+        Assert.Contains(offer.Facts, f => f.Contains("with Linden Pennywhirl at", StringComparison.Ordinal) && f.Contains("can make the visit alone", StringComparison.Ordinal));
+        Assert.Contains(offer.CannotWait, b => b.Visit.Id == visit && b.Waits.Contains("a ride-along: one person is enough", StringComparison.Ordinal));
+        MendAnswer best = offer.Answers[0];
+        VisitChange change = best.Changes.Single(c => c.Before!.Id == visit);
+        Assert.Equal((change.Before!.Nurse, change.Before.Day, change.Before.Start, null), (change.After!.Nurse, change.After.Day, change.After.Start, change.After.Second));
+        Assert.Contains("alone", change.Words, StringComparison.Ordinal);
+        Assert.True((await agency.Ask<MendTrouble>().ApplyAsync(TestAgency.Coordinator, out1.Value.Filed.Id, best.Key, "", Cancel)).Succeeded);
+        Assert.Null((await agency.Ask<AskRideAlongs>().AskAsync(TestAgency.Coordinator, null, Cancel)).Value.Due.Single().Planned);
+    }
+
+    [Fact]
+    public async Task Recorded_on_the_day_it_was_planned_the_record_names_the_visit()
+    {
+        await using TestAgency agency = await OpenAsync();
+        (string visit, string supervisor) = await PublishedAlongAsync(agency);
+        await agency.MoveClockAsync(11, 17);
+
+        RideAlong kept = (await agency.Ask<RecordRideAlong>().RecordAsync(DemoOnDatabase.ClinicalLead, new RideAlongEntry("N5", supervisor, Monday.PlusDays(3), ""), Cancel)).Value;
+
+        Assert.Equal((visit, "P35 Thu 11 Mar 09:40"), (kept.Visit, kept.OnVisit));
+    }
+
+    private static async Task<(string Visit, string Supervisor)> PublishedAlongAsync(TestAgency agency)
+    {
+        string visit = VisitOf(await WeekAsync(agency), "P35");
+        (string supervisor, _) = await WhoCanAsync(agency, visit);
+        Assert.True((await MakeAsync(agency, 0, new HandEdit.GoAlong(visit, supervisor))).Succeeded);
+        Assert.True((await agency.Ask<PublishWeek>().PublishAsync(TestAgency.Coordinator, Monday, 1, null, Cancel)).Succeeded);
+        return (visit, supervisor);
     }
 }

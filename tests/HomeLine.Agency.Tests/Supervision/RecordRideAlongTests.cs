@@ -78,4 +78,28 @@ public sealed class RecordRideAlongTests(PostgresCluster cluster)
         Assert.Equal("ride-twice", (await agency.Ask<RecordRideAlong>().RecordAsync(DemoOnDatabase.ClinicalLead, entry with { Supervisor = "N3" }, Cancel)).Refusal?.Code);
         Assert.Equal("not-allowed", (await agency.Ask<RecordRideAlong>().RecordAsync(TestAgency.Coordinator, entry, Cancel)).Refusal?.Code);
     }
+
+    [Theory]
+    [MemberData(nameof(TestAgency.BothProviders), MemberType = typeof(TestAgency))]
+    public async Task Recorded_wrongly_it_is_taken_back_with_a_reason_and_counts_no_more(Provider provider)
+    {
+        await using TestAgency agency = await OpenAsync(provider);
+        var entry = new RideAlongEntry("N5", "N1", Monday, "Hands.");
+        RideAlong wrong = (await agency.Ask<RecordRideAlong>().RecordAsync(DemoOnDatabase.ClinicalLead, entry, Cancel)).Value;
+        RideAlongDue counted = await DueAsync(agency);
+        var back = agency.Ask<TakeRideAlongBack>();
+
+        Assert.Equal("ride-back-without-reason", (await back.TakeBackAsync(DemoOnDatabase.ClinicalLead, wrong.Id, " ", Cancel)).Refusal?.Code);
+        Assert.Equal("ride-not-yours", (await back.TakeBackAsync(DemoOnDatabase.Nurse, wrong.Id, "x", Cancel)).Refusal?.Code);
+        Assert.Equal("not-allowed", (await back.TakeBackAsync(TestAgency.Coordinator, wrong.Id, "x", Cancel)).Refusal?.Code);
+        Assert.True((await back.TakeBackAsync(DemoOnDatabase.ClinicalLead, wrong.Id, "It was N3.", Cancel)).Succeeded);
+
+        Assert.Equal(Monday.PlusDays(60), counted.DueBy);
+        Assert.Null((await DueAsync(agency)).Last);
+        RideAlongList list = (await agency.Ask<AskRideAlongs>().AskAsync(TestAgency.Coordinator, null, Cancel)).Value;
+        Assert.Empty(list.Made);
+        Assert.Equal(("Hands.", "It was N3."), (list.TakenBack.Single().Ride.Note, list.TakenBack.Single().Back.Why));
+        Assert.Equal("ride-unknown", (await back.TakeBackAsync(DemoOnDatabase.ClinicalLead, wrong.Id, "again", Cancel)).Refusal?.Code);
+        Assert.True((await agency.Ask<RecordRideAlong>().RecordAsync(DemoOnDatabase.ClinicalLead, entry with { Supervisor = "N3" }, Cancel)).Succeeded);
+    }
 }

@@ -50,6 +50,13 @@ public class DaySheetTests
     }
 
     [Fact]
+    public void What_is_paid_by_estimate_stands_below_the_driving()
+    {
+        var text = PlainText.Of(DaySheet.ToDocument(SampleDaySheet.SixStops with { Paid = "Estimate by policy: 5 h 20 min and 23.1 of 31.0 miles paid." }, PaperSize.Letter));
+        Assert.Contains("5 h 20 min and 23.1 of 31.0 miles paid.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_empty_day_says_so()
     {
         var text = PlainText.Of(DaySheet.ToDocument(SampleDaySheet.SixStops with { Stops = [], DrivingMinutes = 0 }, PaperSize.A4));

@@ -12,6 +12,15 @@ internal sealed class RideAlongMapping : IEntityTypeConfiguration<RideAlong>
         builder.Property(r => r.Id).IsRequired();
         builder.HasIndex(r => r.Id).IsUnique();
         // One a day for each nurse, whoever enters it at the same moment.
-        builder.HasIndex(r => new { r.Nurse, r.Day }).IsUnique();
+        builder.HasIndex(r => new { r.Nurse, r.Day, r.Round }).IsUnique();
+    }
+}
+
+internal sealed class RideAlongTakenBackMapping : IEntityTypeConfiguration<RideAlongTakenBack>
+{
+    public void Configure(EntityTypeBuilder<RideAlongTakenBack> builder)
+    {
+        builder.NumberedRows("ride_alongs_taken_back").WrittenOnce();
+        builder.HasIndex(r => r.Ride).IsUnique();
     }
 }

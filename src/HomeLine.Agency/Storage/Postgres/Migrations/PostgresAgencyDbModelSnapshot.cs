@@ -1297,6 +1297,11 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                         .HasColumnType("text")
                         .HasColumnName("nurse");
 
+                    b.Property<string>("OnVisit")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("on_visit");
+
                     b.Property<long>("RecordedAt")
                         .HasColumnType("bigint")
                         .HasColumnName("recorded_at");
@@ -1305,6 +1310,10 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("recorded_by");
+
+                    b.Property<int>("Round")
+                        .HasColumnType("integer")
+                        .HasColumnName("round");
 
                     b.Property<string>("Supervisor")
                         .IsRequired()
@@ -1316,15 +1325,57 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                         .HasColumnType("text")
                         .HasColumnName("supervisor_name");
 
+                    b.Property<string>("Visit")
+                        .HasColumnType("text")
+                        .HasColumnName("visit");
+
                     b.HasKey("Row");
 
                     b.HasIndex("Id")
                         .IsUnique();
 
-                    b.HasIndex("Nurse", "Day")
+                    b.HasIndex("Nurse", "Day", "Round")
                         .IsUnique();
 
                     b.ToTable("ride_alongs", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Supervision.RideAlongTakenBack", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("row");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Ride")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("ride");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("why");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Ride")
+                        .IsUnique();
+
+                    b.ToTable("ride_alongs_taken_back", (string)null);
 
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });

@@ -1268,6 +1268,11 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                         .HasColumnType("TEXT")
                         .HasColumnName("nurse");
 
+                    b.Property<string>("OnVisit")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("on_visit");
+
                     b.Property<long>("RecordedAt")
                         .HasColumnType("INTEGER")
                         .HasColumnName("recorded_at");
@@ -1276,6 +1281,10 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("recorded_by");
+
+                    b.Property<int>("Round")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("round");
 
                     b.Property<string>("Supervisor")
                         .IsRequired()
@@ -1287,15 +1296,55 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                         .HasColumnType("TEXT")
                         .HasColumnName("supervisor_name");
 
+                    b.Property<string>("Visit")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("visit");
+
                     b.HasKey("Row");
 
                     b.HasIndex("Id")
                         .IsUnique();
 
-                    b.HasIndex("Nurse", "Day")
+                    b.HasIndex("Nurse", "Day", "Round")
                         .IsUnique();
 
                     b.ToTable("ride_alongs", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Supervision.RideAlongTakenBack", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("row");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("by");
+
+                    b.Property<string>("Ride")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("ride");
+
+                    b.Property<string>("Why")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("why");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Ride")
+                        .IsUnique();
+
+                    b.ToTable("ride_alongs_taken_back", (string)null);
 
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
