@@ -37,8 +37,8 @@ internal sealed class ApplyDesk(AgencyDb db, Actor actor, AgencyAtHand agency, I
             after = published.Value;
         }
 
-        if (chosen.Holds is not null && (await WeekStore.PublishedAsync(db, filed.Week, cancel))?.Week.Version != filed.WeekVersion) return await StaleAsync(filed, cancel);
-        if (filed.Entry is CanWeTakeIt referral) await KeepReferralAsync(referral.Referral, chosen, reason, cancel);
+        if (chosen.Holds is not null && after is null && (await WeekStore.PublishedAsync(db, filed.Week, cancel))?.Week.Version != filed.WeekVersion) return await StaleAsync(filed, cancel);
+        if (filed.Entry is CanWeTakeIt referral) db.Entry(filed).Property(t => t.Entry).CurrentValue = referral with { KeptAs = await KeepReferralAsync(referral.Referral, chosen, reason, cancel) };
         ImmutableArray<PersonToTell> people = [.. OnTheRoad.Held(chosen.ToTell, after ?? await ThisWeekAsync(cancel), agency)];
         await AddToTellAsync(filed, people, cancel);
         End(filed, TroubleState.Applied, reason.Length > 0 ? reason : "Ranked first.", key);
@@ -112,12 +112,14 @@ internal sealed class ApplyDesk(AgencyDb db, Actor actor, AgencyAtHand agency, I
         .Where(c => c.After is null && c.Before is not null)
         .Zip(chosen.Unmet, (change, left) => new UnmetNeed(change.Before!.Patient, left.Care, [new Planning.Plans.PlanningReason("nurse-out", left.Because, "A licensed person decides what happens until then.")], []));
 
-    private async Task KeepReferralAsync(ReferralFacts facts, MendAnswer chosen, string reason, CancellationToken cancel)
+    /// <returns>The number it is kept under.</returns>
+    private async Task<string> KeepReferralAsync(ReferralFacts facts, MendAnswer chosen, string reason, CancellationToken cancel)
     {
         int number = await db.Referrals.CountAsync(cancel) + 1;
+        string id = $"F{number}";
         db.Referrals.Add(new Referral
         {
-            Id = $"F{number}",
+            Id = id,
             Name = facts.Name.Trim(),
             ReferredAt = agency.Now,
             EnteredAt = agency.Now,
@@ -125,6 +127,7 @@ internal sealed class ApplyDesk(AgencyDb db, Actor actor, AgencyAtHand agency, I
             Note = $"{chosen.Title}. {reason} {facts.Note}".Trim(),
             EnteredBy = actor.Name,
         });
+        return id;
     }
 
     private async Task<PlannedWeek?> ThisWeekAsync(CancellationToken cancel) => (await WeekStore.PublishedAsync(db, agency.ThisWeek, cancel))?.Week;

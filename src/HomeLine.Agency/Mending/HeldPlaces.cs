@@ -19,6 +19,9 @@ internal static class HeldPlaces
     /// <summary>Whether a visit is a held place and nobody's visit yet.</summary>
     public static bool IsHeld(string visit) => visit.StartsWith(Begins, StringComparison.Ordinal);
 
+    /// <summary>Whether it is no patient of the roster but somebody a place is held for.</summary>
+    public static bool IsHeld(PatientId patient) => patient.Value.StartsWith("(held", StringComparison.Ordinal);
+
     /// <summary>Those that hold now.</summary>
     public static IEnumerable<KeptPlace> Of(AgencyAtHand agency) => agency.Held.Where(h => h.Place.Until > agency.Now);
 
@@ -35,7 +38,7 @@ internal static class HeldPlaces
     /// <summary>A week with the places held in it.</summary>
     public static PlannedWeek Into(PlannedWeek week, AgencyAtHand agency)
     {
-        ImmutableArray<WeekVisit> places = [.. Of(agency).Where(h => AgencyAtHand.WeekOf(h.Place.Day) == week.FirstDay).Select(Visit).Where(v => week.Visits.All(w => w.Id != v.Id))];
+        ImmutableArray<WeekVisit> places = [.. Of(agency).Where(h => AgencyAtHand.WeekOf(h.Place.Day) == week.FirstDay).Select(h => Visit(h, agency)).Where(v => week.Visits.All(w => w.Id != v.Id))];
         return places.IsEmpty ? week : week with { Visits = [.. week.Visits.Concat(places).OrderBy(v => v.Day).ThenBy(v => v.Start).ThenBy(v => v.Nurse, StringComparer.Ordinal)] };
     }
 
@@ -49,7 +52,7 @@ internal static class HeldPlaces
     /// <summary>What a week asks for, with the places as visits that stay.</summary>
     public static WeekDemand In(WeekDemand demand, AgencyAtHand agency)
     {
-        WeekVisit[] places = [.. Of(agency).Select(Visit).Where(v => demand.Calendar.Minute(v.Day, v.Start) is var at && at >= demand.Problem.Now && at < demand.Calendar.End)];
+        WeekVisit[] places = [.. Of(agency).Select(h => Visit(h, agency)).Where(v => demand.Calendar.Minute(v.Day, v.Start) is var at && at >= demand.Problem.Now && at < demand.Calendar.End)];
         if (places.Length == 0) return demand;
         WeekPlan published = demand.Problem.Published ?? new WeekPlan([], [], default);
         return demand with
@@ -80,9 +83,16 @@ internal static class HeldPlaces
 
     private static string Named(KeptPlace held) => $"Place held for {held.Name}";
 
+    /// <summary>What stands where a patient's number would: a word, counted where there are several.</summary>
+    private static PatientId Code(KeptPlace held, AgencyAtHand agency)
+    {
+        int place = Of(agency).TakeWhile(h => h.Trouble != held.Trouble).Count();
+        return new PatientId(place == 0 ? "(held)" : $"(held {place + 1})");
+    }
+
     private static Patient Person(KeptPlace held, AgencyAtHand agency) => new()
     {
-        Id = new PatientId(Begins + held.Trouble),
+        Id = Code(held, agency),
         Name = Named(held),
         CareStartedOn = held.Place.Day,
         Home = held.Place.Home,
@@ -90,10 +100,10 @@ internal static class HeldPlaces
         ZoneId = agency.Roster.Profile.ZoneId,
     };
 
-    private static WeekVisit Visit(KeptPlace held) => new()
+    private static WeekVisit Visit(KeptPlace held, AgencyAtHand agency) => new()
     {
         Id = Begins + held.Trouble,
-        Patient = new PatientId(Begins + held.Trouble),
+        Patient = Code(held, agency),
         Nurse = held.Place.Nurse,
         Second = held.Place.Second,
         Day = held.Place.Day,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Lines;
@@ -129,25 +130,44 @@ internal static class ReferralCase
         }
     }
 
-    private static MendAnswer Pencilled(MendAnswer answer, string title, ImmutableArray<string> missing, ReferralFacts referral, MendSetting setting) => answer with
+    private static MendAnswer Pencilled(MendAnswer answer, string title, ImmutableArray<string> missing, ReferralFacts referral, MendSetting setting)
     {
-        Holds = Place(answer, referral, setting),
-        Title = title.Length > 0 ? title : answer.Title,
-        // The patient is not on the roster: nothing is put into the week, and nobody is told of a visit yet.
-        Changes = [],
-        ToTell = [],
-        Decider = answer.Decider.Length > 0 ? $"{answer.Decider} The clinical manager takes the referral." : "The clinical manager takes the referral.",
-        Cautions =
-        [
-            .. answer.Changes.Where(c => c.Before is not null).Select(c => $"Moves: {c.Words}"),
-            .. answer.Changes.Length == 1 ? ["The place is held for it until nothing is moved any more, or until it is let go."] : ImmutableArray.Create("Nothing is held: others would have to move first."),
-            .. answer.Price.Families > 0 ? ["It moves families who were told a time; not recommended while another way is open."] : ImmutableArray<string>.Empty,
-            .. missing.IsEmpty ? [] : ImmutableArray.Create($"{DayWords.Count(missing.Length, "question is", "questions are")} still open."),
-        ],
-    };
+        // The patient is not on the roster: the visit itself is not put into the week, and nobody is told of it yet. Those who make room for it are moved once
+        // somebody confirms the answer, and are told.
+        ImmutableArray<VisitChange> moves = [.. answer.Changes.Where(c => c.Before is not null)];
+        return answer with
+        {
+            Holds = Place(answer, referral, setting),
+            Title = title.Length > 0 ? title : answer.Title,
+            Changes = moves,
+            ToTell = ToTell(answer, moves, referral, setting),
+            Decider = answer.Decider.Length > 0 ? $"{answer.Decider} The clinical manager takes the referral." : "The clinical manager takes the referral.",
+            Cautions =
+            [
+                moves.IsEmpty
+                    ? "The place is held for it until nothing is moved any more, or until it is let go."
+                    : $"{DayWords.Count(moves.Length, "visit makes", "visits make")} room for it, once this is chosen; then the place is held until nothing is moved any more, or until it is let go. Letting it go moves nobody back.",
+                .. answer.Price.Families > 0 ? ["It moves families who were told a time; not recommended while another way is open."] : ImmutableArray<string>.Empty,
+                .. missing.IsEmpty ? [] : ImmutableArray.Create($"{DayWords.Count(missing.Length, "question is", "questions are")} still open."),
+            ],
+        };
+    }
 
-    /// <summary>Only a place nobody has to make room for can be held.</summary>
-    private static HeldPlace? Place(MendAnswer answer, ReferralFacts referral, MendSetting setting) => answer.Changes is [{ Before: null, After: { } visit }]
+    /// <summary>The families who hear of another time, and the nurses whose visits move.</summary>
+    private static ImmutableArray<PersonToTell> ToTell(MendAnswer answer, ImmutableArray<VisitChange> moves, ReferralFacts referral, MendSetting setting)
+    {
+        if (moves.IsEmpty) return [];
+        ILookup<string, VisitChange> byNurse = moves
+            .SelectMany(c => new[] { c.Before!.Nurse, c.Before.Second, c.After?.Nurse, c.After?.Second }.OfType<string>().Distinct().Select(n => (Nurse: n, Change: c)))
+            .ToLookup(n => n.Nurse, n => n.Change);
+        return
+        [
+            .. answer.ToTell.Where(p => p.Nurse is null && !p.Who.Contains(referral.Name.Trim(), StringComparison.Ordinal)),
+            .. byNurse.Select(n => setting.People.Nurse(n.Key, string.Join(" ", n.Select(c => c.Words)))),
+        ];
+    }
+
+    private static HeldPlace? Place(MendAnswer answer, ReferralFacts referral, MendSetting setting) => answer.Changes is [{ Before: null, After: { } visit }, ..]
         ? new HeldPlace(
             visit.Nurse, visit.Second, visit.Day, visit.Start, visit.Minutes, referral.Home!.Value,
             visit.Day.At(visit.Start).PlusMinutes(-setting.Standing.Problem.Rules.FrozenAheadMinutes).InZoneLeniently(setting.Calendar.Zone).ToInstant())

@@ -155,6 +155,9 @@ public sealed record CanWeTakeIt(ReferralFacts Referral) : TroubleEntry
 {
     /// <summary>Set when the place that was held for it was let go.</summary>
     public PlaceReleased? Released { get; init; }
+
+    /// <summary>The number the referral is kept under since an answer was chosen; closing it lets the place go.</summary>
+    public string? KeptAs { get; init; }
 }
 
 /// <summary>A clinic was to do the care and its report did not come in time: it is ours now.</summary>

@@ -1,5 +1,7 @@
 using System.Globalization;
 using HomeLine.Agency.Access;
+using HomeLine.Agency.Mending;
+using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -52,7 +54,18 @@ public sealed class KeepReferral(IDbContextFactory<AgencyDb> databases, AgencyCl
         entry.Property(r => r.ClosedAt).CurrentValue = agency.Now;
         entry.Property(r => r.ClosedBy).CurrentValue = actor.Name;
         entry.Property(r => r.ClosedBecause).CurrentValue = because.Trim();
+        await LetGoAsync(db, actor, agency, referral, because.Trim(), cancel);
         await AuditTrail.AppendAsync(db, actor, "close-referral", id, because.Trim(), clock.RealNow(), cancel);
         return referral;
     }, cancel);
+
+    /// <summary>A place that was held for it is free again.</summary>
+    private static async Task LetGoAsync(AgencyDb db, Actor actor, AgencyAtHand agency, Referral referral, string because, CancellationToken cancel)
+    {
+        foreach (FiledTrouble filed in await db.Troubles.Where(t => t.State == TroubleState.Applied && t.Title.StartsWith(ReferralCase.TitleBegins)).ToListAsync(cancel))
+        {
+            if (filed.Entry is CanWeTakeIt { Released: null } asked && asked.KeptAs == referral.Id)
+                db.Entry(filed).Property(t => t.Entry).CurrentValue = asked with { Released = new PlaceReleased(agency.Now, actor.Name, $"The referral was closed: {because}") };
+        }
+    }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using HomeLine.LineCare.Lines;
 using HomeLine.LineCare.Orders;
@@ -38,7 +39,7 @@ public sealed record FacesOfPatients(
             .ToLookup(e => e.Patient, e => e.Name);
         return
         [
-            .. week.Week.Visits.GroupBy(v => v.Patient).Select(g =>
+            .. week.Week.Visits.Where(v => !HeldPlaces.IsHeld(v.Id)).GroupBy(v => v.Patient).Select(g =>
             {
                 Patient patient = roster.Patients.First(p => p.Id == g.Key);
                 ImmutableArray<(string, int)> faces = [.. recorded[g.Key].Concat(g.Select(v => names.GetValueOrDefault(v.Nurse, v.Nurse)))

@@ -56,6 +56,9 @@ public sealed record BoardStop(
     /// <summary>Lines of the patient that must not be used as usual, each with its reason.</summary>
     public ImmutableArray<string> Locks { get; init; } = [];
 
+    /// <summary>A place held for a referral, and nobody's visit yet.</summary>
+    public bool IsHeldPlace => Mending.HeldPlaces.IsHeld(Visit.Id);
+
     /// <summary>Where specimens are handed in after it; empty for nowhere.</summary>
     public HandIn? HandIn { get; init; }
 

@@ -1,4 +1,5 @@
 using HomeLine.Agency.Mending;
+using HomeLine.Agency.Orders;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.Tests.Storage;
@@ -138,5 +139,79 @@ public sealed class HeldPlacesTests(PostgresCluster cluster)
         Assert.Contains(trouble.Offer!.Facts, f => f.Contains("Vervain Thistlecomb is lost", StringComparison.Ordinal) && f.Contains(taken.Id, StringComparison.Ordinal));
         Assert.All(trouble.Offer.Answers.SelectMany(a => a.Changes), c => Assert.DoesNotContain("Place held", c.Words, StringComparison.Ordinal));
         Assert.NotNull((await agency.ApplyAsync(trouble)).Week);
+    }
+
+    /// <summary>Wednesday is full: the first of a few morning doses for which others have to make room.</summary>
+    private static async Task<(FiledTrouble Trouble, MendAnswer Answer)> WithMovesAsync(TestAgency agency)
+    {
+        foreach (int hour in (int[])[12, 13, 14, 15, 16])
+        {
+            LocalDate wednesday = Tuesday.Day.PlusDays(1);
+            FiledTrouble trouble = await agency.ReportAsync(new CanWeTakeIt(Vervain with
+            {
+                HomeAt = wednesday.At(new LocalTime(hour - 4, 0)),
+                SuppliesAt = wednesday.At(new LocalTime(hour - 4, 0)),
+                NextDoseAt = wednesday.At(new LocalTime(hour, 0)),
+            }));
+            if (trouble.Offer!.Answers.FirstOrDefault(a => a.Holds is not null && !a.Changes.IsEmpty) is { } moving) return (trouble, moving);
+            await agency.Ask<MendTrouble>().CloseAsync(TestAgency.Coordinator, trouble.Id, "the next one is looked at", Cancel);
+        }
+
+        throw new InvalidOperationException("Nobody has to make room in any of them.");
+    }
+
+    [Fact]
+    public async Task Where_others_must_make_room_they_are_shown_and_move_only_once_it_is_chosen_and_then_the_place_is_held()
+    {
+        await using TestAgency agency = await OpenAsync(Provider.Sqlite, cluster, DemoAgency.At(9, 8, 20));
+        (FiledTrouble trouble, MendAnswer moving) = await WithMovesAsync(agency);
+
+        Assert.All(moving.Changes, c => Assert.NotNull(c.Before));
+        Assert.Contains(moving.Cautions, c => c.Contains("room for it, once this is chosen", StringComparison.Ordinal));
+        Assert.DoesNotContain(moving.ToTell, p => p.Who.Contains("Vervain", StringComparison.Ordinal));
+        WeekVisit before = moving.Changes[0].Before!;
+        Assert.Equal(before.Start, (await agency.WeekAsync()).Visits.Single(v => v.Id == before.Id).Start);
+
+        AppliedTrouble applied = await agency.ApplyAsync(trouble, moving.Key, "the clinical manager agrees");
+
+        Assert.NotNull(applied.Week);
+        Assert.Equal(moving.ToTell.Length, applied.ToTell.Length);
+        foreach (VisitChange change in moving.Changes)
+        {
+            WeekVisit now = applied.Week.Visits.Single(v => v.Id == change.Before!.Id);
+            Assert.Equal((change.After!.Nurse, change.After.Day, change.After.Start), (now.Nurse, now.Day, now.Start));
+        }
+
+        Assert.Single((await agency.Ask<AskToday>().AskAsync(TestAgency.Coordinator, Cancel)).Value.Places);
+        WeekBoard board = (await agency.Ask<AskWeek>().AskAsync(TestAgency.Coordinator, DemoAgency.FirstDay, draft: false, Cancel)).Value;
+        Assert.Contains(board.Nurses.Single(n => n.NurseId == moving.Holds!.Nurse).Days.Single(d => d.Day == moving.Holds!.Day).Stops, s => s.IsHeldPlace);
+    }
+
+    [Fact]
+    public async Task Closing_the_referral_lets_the_place_go()
+    {
+        (TestAgency agency, FiledTrouble taken, _) = await HeldAsync();
+        await using TestAgency closing = agency;
+        string kept = ((CanWeTakeIt)taken.Entry).KeptAs!;
+
+        Assert.True((await agency.Ask<KeepReferral>().CloseAsync(TestAgency.Coordinator, kept, "declined: no supplies", Cancel)).Succeeded);
+
+        Assert.Empty((await agency.Ask<AskToday>().AskAsync(TestAgency.Coordinator, Cancel)).Value.Places);
+        FiledTrouble found = (await agency.Ask<MendTrouble>().FindAsync(TestAgency.Coordinator, taken.Id, Cancel)).Value;
+        Assert.Equal("The referral was closed: declined: no supplies", ((CanWeTakeIt)found.Entry).Released!.Why);
+    }
+
+    [Fact]
+    public async Task What_stands_where_a_number_would_is_a_word()
+    {
+        (TestAgency agency, FiledTrouble taken, _) = await HeldAsync();
+        await using TestAgency closing = agency;
+
+        WorkingWeek week = (await agency.Ask<EditWeek>().OpenAsync(TestAgency.Coordinator, DemoAgency.FirstDay, Cancel)).Value;
+        WeekBoard board = (await agency.Ask<AskWeek>().AskAsync(TestAgency.Coordinator, DemoAgency.FirstDay, draft: false, Cancel)).Value;
+
+        Assert.Equal("(held)", Assert.Single(board.Nurses.SelectMany(n => n.Days).SelectMany(d => d.Stops), s => s.IsHeldPlace).Visit.Patient.Value);
+        Assert.DoesNotContain(week.Agency.Roster.Patients, p => p.Id.Value.Contains(taken.Id, StringComparison.Ordinal));
+        Assert.DoesNotContain(FacesOfPatients.Of(week), f => f.Name.StartsWith("Place held", StringComparison.Ordinal));
     }
 }
