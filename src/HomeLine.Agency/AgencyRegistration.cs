@@ -1,6 +1,7 @@
 using HomeLine.Agency.Absence;
 using HomeLine.Agency.Access;
 using HomeLine.Agency.Caregivers;
+using HomeLine.Agency.CheckIns;
 using HomeLine.Agency.DayMap;
 using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Due;
@@ -82,6 +83,7 @@ public static class AgencyRegistration
         services.AddSingleton<DraftPolicy>();
         services.AddSingleton<DecideQuestion>();
         services.AddSingleton<AddLine>();
+        services.AddSingleton<KeepCheckIn>();
         services.AddSingleton<RecordVisit>();
         services.AddSingleton<AskVisit>();
         services.AddSingleton<AskVisitList>();

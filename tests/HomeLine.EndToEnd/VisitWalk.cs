@@ -33,6 +33,29 @@ public sealed class VisitWalk
         await DraftComesBackAsync(phone, app);
         await RedFlagAsync(phone, app);
         await InTheOfficeAsync(office, app);
+        await SignsAsync(office, phone, app);
+    }
+
+    /// <summary>At a home entered by two only: no sign in time is said under Today with whom to call; the sign ends it.</summary>
+    private static async Task SignsAsync(IPage office, IPage phone, AppUnderTest app)
+    {
+        await DemoAgency.MoveClockAsync(office, app, "2027-03-10T16:20");
+        await office.GotoAsync(app.Address + "/today");
+        await Expect(office.GetByText("No sign that Juniper Brasslock and Bramble Quickstile arrived at Pimpernel Flapstone")).ToBeVisibleAsync();
+        await office.StandsUpAsync("today-sign-missing");
+        await phone.GotoAsync(app.Address + "/my-day");
+        await Expect(phone.GetByText("Two people, and a sign each way")).ToBeVisibleAsync();
+        foreach (int width in (int[])[320, 390])
+        {
+            await phone.SetViewportSizeAsync(width, 844);
+            await phone.StandsUpAsync("my-day-signs");
+        }
+
+        await phone.GetByRole(AriaRole.Button, new() { Name = "We are there" }).ClickAsync();
+        await Expect(phone.GetByText("There since 16:20.")).ToBeVisibleAsync();
+        await office.GotoAsync(app.Address + "/today");
+        await Expect(office.GetByRole(AriaRole.Heading, new() { Name = "Something happened" })).ToBeVisibleAsync();
+        await Expect(office.GetByText("A sign is missing")).ToHaveCountAsync(0);
     }
 
     private static async Task LookAtTheDayAsync(IPage phone, AppUnderTest app)

@@ -18,6 +18,9 @@ public static class AppDecisionCodes
     /// <summary>A safety visit went ahead without an as-needed visit left in the orders: an order is asked for.</summary>
     public const string OrderRequested = "order-requested";
 
+    /// <summary>A patient's wish about who comes rests on a protected trait of staff.</summary>
+    public const string ProtectedWish = "wish-protected-trait";
+
     /// <summary>A skin injury under the adhesive was written down at a visit.</summary>
     public const string AdhesiveInjuryFound = "adhesive-injury-found";
 

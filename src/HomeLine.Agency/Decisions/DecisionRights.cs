@@ -62,6 +62,7 @@ public static class DecisionRights
         AppDecisionCodes.ExceptionEnded => new("An exception has ended", DecisionGroup.Next, false, [RenewException, Settle]),
         AppDecisionCodes.AntisepticReactionFound => new("A reaction to the antiseptic", DecisionGroup.Now, false, [PutOnFile, Settle]),
         AppDecisionCodes.AdhesiveInjuryFound => new("A skin injury from adhesive", DecisionGroup.Next, false, [PutOnFile, Settle]),
+        AppDecisionCodes.ProtectedWish => new("A wish about a protected trait of staff", DecisionGroup.Next, false, [Settle]),
         AppDecisionCodes.OrderRequested => new("An order is needed for a safety visit", DecisionGroup.Next, true, [Settle]),
         _ => throw new ArgumentOutOfRangeException(nameof(code), code, "No right is written down for this question"),
     };

@@ -17,6 +17,7 @@ public static class OpenDecisions
     {
         IEnumerable<OpenDecision> asked = facts.Agency.Roster.Patients
             .SelectMany(p => OfClocks(facts.Agency, p.Id))
+            .Concat(facts.Agency.Roster.Patients.SelectMany(ProtectedWish.Of))
             .Concat(facts.Stopped.Select(r => Stopped(r, facts.Agency)))
             .Concat(facts.Weeks.SelectMany(w => w.Visits).Where(v => v.Held is not null && IsAhead(v, facts.Agency)).Select(v => Held(v, facts.Agency)))
             .Concat(facts.Requests.Select(r => OpenDecision.Of(r.Patient, r.Line, AppDecisionCodes.OrderRequested, r.Sentence, r.Id, r.AskedOn)))

@@ -1,4 +1,5 @@
 using HomeLine.Agency.Access;
+using HomeLine.Agency.CheckIns;
 using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Holidays;
 using HomeLine.Agency.Mending;
@@ -73,6 +74,7 @@ public abstract class AgencyDb : IdentityDbContext<Account>, IDataProtectionKeyC
     public DbSet<VisitRecord> VisitRecords => Set<VisitRecord>();
     public DbSet<CoSignature> CoSignatures => Set<CoSignature>();
     public DbSet<PractitionerNotice> PractitionerNotices => Set<PractitionerNotice>();
+    public DbSet<CheckIn> CheckIns => Set<CheckIn>();
     public DbSet<Holiday> Holidays => Set<Holiday>();
     public DbSet<RideAlong> RideAlongs => Set<RideAlong>();
     public DbSet<RideAlongTakenBack> RideAlongsTakenBack => Set<RideAlongTakenBack>();

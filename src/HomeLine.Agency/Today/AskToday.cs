@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Access;
+using HomeLine.Agency.CheckIns;
 using HomeLine.Agency.Mending;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
@@ -35,8 +36,10 @@ public sealed class AskToday(IDbContextFactory<AgencyDb> databases, AgencyClock 
         List<VisitRecord> records = await db.VisitRecords.AsNoTracking().Where(r => r.Day == today && r.Visit != null).ToListAsync(cancel);
         List<FiledTrouble> closures = await db.Troubles.AsNoTracking()
             .Where(t => t.State != TroubleState.Closed && t.Title.StartsWith(ClosureCase.TitleBegins)).ToListAsync(cancel);
+        List<CheckIn> signs = await db.CheckIns.AsNoTracking().Where(c => c.Day == today).ToListAsync(cancel);
         return Of(agency, week, troubles, reports, calls, records) with
         {
+            MissedCheckIns = SafetyTimer.Missed(agency, week, signs, records),
             WeekReason = version is null ? "" : $"{version.PublishedBy}: {version.Reason}",
             Closures = Standing(closures, agency),
         };

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.CheckIns;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Lines;
@@ -32,6 +33,9 @@ public sealed record TodayBoard(
 
     /// <summary>Nurses who, by what they recorded, come too late to their next visit.</summary>
     public ImmutableArray<LateStart> LateStarts { get; init; } = [];
+
+    /// <summary>Homes entered by two people only from which no sign came in time.</summary>
+    public ImmutableArray<MissedCheckIn> MissedCheckIns { get; init; } = [];
 
     /// <summary>Reports of clinics that are awaited, overdue ones first.</summary>
     public ImmutableArray<ClinicToday> Clinics { get; init; } = [];

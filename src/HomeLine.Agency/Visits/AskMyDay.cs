@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using HomeLine.Agency.Access;
+using HomeLine.Agency.CheckIns;
 using HomeLine.Agency.Kits;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
@@ -35,7 +36,8 @@ public sealed class AskMyDay(IDbContextFactory<AgencyDb> databases, AgencyClock 
         var records = await db.VisitRecords.AsNoTracking()
             .Where(r => visits.Contains(r.Visit) && !db.VisitRecords.Any(a => a.Amends == r.Id))
             .Select(r => new { r.Visit, r.Id }).ToListAsync(cancel);
-        return Of(file, on, agency, week?.Week, records.ToLookup(r => r.Visit!, r => r.Id));
+        List<CheckIn> signs = await db.CheckIns.AsNoTracking().Where(c => c.Day == on).ToListAsync(cancel);
+        return Of(file, on, agency, week?.Week, records.ToLookup(r => r.Visit!, r => r.Id), signs);
     }
 
     /// <summary>The nurses whose day may be looked at, in roster order.</summary>
@@ -48,12 +50,12 @@ public sealed class AskMyDay(IDbContextFactory<AgencyDb> databases, AgencyClock 
         return read.Value.Roster.Nurses.Where(n => n.Id == actor.NurseId || actor.Allows(AgencyAction.PlanWeek)).Select(n => (n.Id, n.Name)).ToImmutableArray();
     }
 
-    private static MyDay Of(NurseFile nurse, LocalDate day, AgencyAtHand agency, PlannedWeek? week, ILookup<string, string> recorded)
+    private static MyDay Of(NurseFile nurse, LocalDate day, AgencyAtHand agency, PlannedWeek? week, ILookup<string, string> recorded, IReadOnlyCollection<CheckIn> signs)
     {
         PlannedWeek planned = week ?? new PlannedWeek { FirstDay = AgencyAtHand.WeekOf(day), Visits = [] };
         DaySheetContent sheet = DaySheetWriter.Of(nurse, day, agency, planned);
         ImmutableArray<WeekVisit> visits = [.. planned.Visits.Where(v => v.Day == day && (v.Nurse == nurse.Id || v.Second == nurse.Id)).OrderBy(v => v.Start)];
-        ImmutableArray<MyStop> stops = [.. visits.Zip(sheet.Stops, (visit, stop) => Stop(visit, stop, nurse, agency, [.. recorded[visit.Id]]))];
+        ImmutableArray<MyStop> stops = [.. visits.Zip(sheet.Stops, (visit, stop) => Stop(visit, stop, nurse, agency, [.. recorded[visit.Id]], signs))];
         return new MyDay
         {
             Nurse = nurse.Id,
@@ -69,8 +71,15 @@ public sealed class AskMyDay(IDbContextFactory<AgencyDb> databases, AgencyClock 
         };
     }
 
-    private static MyStop Stop(WeekVisit visit, DayStop sheet, NurseFile nurse, AgencyAtHand agency, ImmutableArray<string> recorded) => new(
-        visit, sheet,
-        KitList.Of(visit, agency.Files[visit.Patient], agency.Files.Policy),
-        visit.Second == nurse.Id, recorded);
+    private static MyStop Stop(WeekVisit visit, DayStop sheet, NurseFile nurse, AgencyAtHand agency, ImmutableArray<string> recorded, IEnumerable<CheckIn> signs)
+    {
+        CheckIn[] given = [.. signs.Where(s => s.Visit == visit.Id).OrderBy(s => s.At)];
+        LocalTime? At(bool isOut) => given.FirstOrDefault(s => s.IsOut == isOut)?.At.InZone(agency.Roster.Profile.Zone).TimeOfDay;
+        return new MyStop(visit, sheet, KitList.Of(visit, agency.Files[visit.Patient], agency.Files.Policy), visit.Second == nurse.Id, recorded)
+        {
+            AsksForSigns = agency.Roster.Patients.Any(p => p.Id == visit.Patient && SafetyTimer.Asks(p)),
+            ArrivedAt = At(isOut: false),
+            OutAt = At(isOut: true),
+        };
+    }
 }

@@ -34,4 +34,14 @@ public sealed record MyDay
 /// <param name="Kit">What to bring.</param>
 /// <param name="AsSecond">This nurse comes as the second person.</param>
 /// <param name="Recorded">Identifiers of the records that stand.</param>
-public sealed record MyStop(WeekVisit Visit, DayStop Sheet, KitList Kit, bool AsSecond, ImmutableArray<string> Recorded);
+public sealed record MyStop(WeekVisit Visit, DayStop Sheet, KitList Kit, bool AsSecond, ImmutableArray<string> Recorded)
+{
+    /// <summary>The home is entered by two people only and asks for a sign on arrival and one when they are out again.</summary>
+    public bool AsksForSigns { get; init; }
+
+    /// <summary>When somebody said that she arrived, branch time; empty while nobody has.</summary>
+    public LocalTime? ArrivedAt { get; init; }
+
+    /// <summary>When somebody said that she is out again, branch time; empty while nobody has.</summary>
+    public LocalTime? OutAt { get; init; }
+}

@@ -44,6 +44,7 @@ internal static class AfterThis
             yield return what + NobodyYet(same.Key.From, same.Key.Last, same, after, last.Date);
         }
 
+        foreach (string ordered in OrderedAhead.Of(alone, before, after, now)) yield return name + ordered;
         foreach (WeekVisit visit in after.Visits.Where(v => v.Day > last.Date && v.Day <= last.Date.PlusDays(Days) && !changed.Contains(v)))
         {
             ImmutableArray<Due> early = [.. visit.Care.Select(c => then.GetValueOrDefault(c.Key)).OfType<Due>().Where(d => d.From > visit.Day)];

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Orders;
 using HomeLine.Agency.Roster;
 using HomeLine.LineCare;
@@ -23,8 +24,8 @@ public static class PatientHomes
             Place = roads.PlaceOfPatient(patient.Id.Value),
             State = patient.State,
             StartSpans = StartSpans(patient, calendar),
-            RequiredTraits = patient.RequiredTraits,
-            ExcludedTraits = patient.ExcludedTraits,
+            RequiredTraits = [.. patient.RequiredTraits.Where(t => !ProtectedWish.Is(t))],
+            ExcludedTraits = [.. patient.ExcludedTraits.Where(t => !ProtectedWish.Is(t))],
             RefusedNurses = patient.RefusedNurses,
             PreferredTraits = needsInterpreter ? [$"language:{patient.Language}"] : [],
             InterpreterUnless = needsInterpreter ? $"language:{patient.Language}" : null,

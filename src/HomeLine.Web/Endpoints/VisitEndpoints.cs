@@ -1,5 +1,6 @@
 using HomeLine.Agency;
 using HomeLine.Agency.Access;
+using HomeLine.Agency.CheckIns;
 using HomeLine.Agency.Visits;
 using HomeLine.Paper;
 using HomeLine.Paper.Layout;
@@ -16,6 +17,7 @@ public static class VisitEndpoints
     public static void MapVisits(this WebApplication app)
     {
         app.MapPost("/visits/summary", SummaryAsync);
+        app.MapPost("/my-day/sign", SignAsync);
         app.MapPost("/my-day/standing", StandingAsync).AllowAnonymous();
         // The header cannot be sent by a page of another site.
         app.MapPost("/visits/draft-key", ([FromHeader(Name = "X-HomeLine")] string? sign, [FromBody] SealedDraft draft, HttpContext http, [FromServices] DraftKeys keys) =>
@@ -33,6 +35,15 @@ public static class VisitEndpoints
             DayOnDevice.Locked => Words("The day may not stay here while the account is locked.", StatusCodes.Status423Locked),
             _ => Words("The day may not stay here.", StatusCodes.Status410Gone),
         };
+    }
+
+    /// <summary>Arrived at, or out again from, a home that is entered by two people only.</summary>
+    private static async Task<IResult> SignAsync(HttpContext http, [FromServices] KeepCheckIn signs, [FromForm] string visit, [FromForm] string sign, CancellationToken cancel)
+    {
+        Outcome<CheckIn> answer = await signs.KeepAsync(Actors.From(http.User), visit, sign == "out", cancel);
+        return answer.Succeeded
+            ? Results.LocalRedirect("/my-day")
+            : new RazorComponentResult<Refused>(new Dictionary<string, object?> { [nameof(Pages.Refused.Refusal)] = answer.Refusal }) { StatusCode = StatusCodes.Status409Conflict };
     }
 
     /// <summary>An answer for a script: with words of its own no page takes its place.</summary>

@@ -177,4 +177,23 @@ public sealed class OpenDecisionsTests
 
         Assert.Single(Of(DemoAgency.Roster with { Orders = [.. DemoAgency.Roster.Orders, order] }), d => d.Code == DecisionCodes.LooserOrder);
     }
+
+    [Fact]
+    public void A_wish_about_a_protected_trait_of_staff_goes_to_the_clinical_manager_and_planning_does_not_follow_it()
+    {
+        AgencyRoster wishing = DemoAgency.Roster with
+        {
+            Patients = [.. DemoAgency.Roster.Patients.Select(p => p.Id.Value == "P22" ? p with { ExcludedTraits = [.. p.ExcludedTraits, "religion:any"], RequiredTraits = [.. p.RequiredTraits, "female"] } : p)],
+        };
+
+        OpenDecision asked = Assert.Single(OpenDecisions.Of(Facts(wishing)), d => d.Code == AppDecisionCodes.ProtectedWish);
+        WeekDemand demand = WeekDemand.Of(wishing, CareFiles.Of(wishing), DemoAgency.FirstDay, 7, DemoAgency.Now);
+
+        Assert.Equal("P22", asked.Patient.Value);
+        Assert.Contains("Planning does not follow it.", asked.Sentence, StringComparison.Ordinal);
+        Assert.False(asked.Right.ByNurse);
+        Assert.DoesNotContain(demand.Problem.Patients.Single(p => p.Id == "P22").ExcludedTraits, ProtectedWish.Is);
+        // A wish for a nurse of one's own sex is kept.
+        Assert.Contains("female", demand.Problem.Patients.Single(p => p.Id == "P22").RequiredTraits);
+    }
 }

@@ -62,11 +62,14 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                 table: "ride_alongs_taken_back",
                 column: "ride",
                 unique: true);
+
+            WrittenOnceTriggers.CreateOnPostgres(migrationBuilder, "ride_alongs_taken_back");
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            WrittenOnceTriggers.DropOnPostgres(migrationBuilder, "ride_alongs_taken_back");
             migrationBuilder.DropTable(
                 name: "ride_alongs_taken_back");
 

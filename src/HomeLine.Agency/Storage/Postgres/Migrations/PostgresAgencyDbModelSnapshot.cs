@@ -198,6 +198,50 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.CheckIns.CheckIn", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("row");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
+
+                    b.Property<long>("At")
+                        .HasColumnType("bigint")
+                        .HasColumnName("at");
+
+                    b.Property<string>("Day")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("day");
+
+                    b.Property<bool>("IsOut")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_out");
+
+                    b.Property<string>("Nurse")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("nurse");
+
+                    b.Property<string>("Visit")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("visit");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("Visit", "Nurse", "IsOut")
+                        .IsUnique();
+
+                    b.ToTable("check_ins", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Decisions.DecisionRecord", b =>
                 {
                     b.Property<long>("Row")

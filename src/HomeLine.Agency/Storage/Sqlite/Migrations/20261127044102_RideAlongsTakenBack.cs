@@ -61,11 +61,14 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                 table: "ride_alongs_taken_back",
                 column: "ride",
                 unique: true);
+
+            WrittenOnceTriggers.CreateOnSqlite(migrationBuilder, "ride_alongs_taken_back");
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            WrittenOnceTriggers.DropOnSqlite(migrationBuilder, "ride_alongs_taken_back");
             migrationBuilder.DropTable(
                 name: "ride_alongs_taken_back");
 

@@ -193,6 +193,48 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.CheckIns.CheckIn", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("row");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("at");
+
+                    b.Property<string>("Day")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("day");
+
+                    b.Property<bool>("IsOut")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("is_out");
+
+                    b.Property<string>("Nurse")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("nurse");
+
+                    b.Property<string>("Visit")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("visit");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("Visit", "Nurse", "IsOut")
+                        .IsUnique();
+
+                    b.ToTable("check_ins", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Decisions.DecisionRecord", b =>
                 {
                     b.Property<long>("Row")
