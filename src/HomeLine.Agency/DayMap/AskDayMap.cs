@@ -24,17 +24,17 @@ public sealed class AskDayMap(IDbContextFactory<AgencyDb> databases, AgencyClock
         LocalDate monday = AgencyAtHand.WeekOf(day);
         StoredWeek? week = (draft ? await WeekStore.DraftAsync(db, monday, cancel) : null) ?? await WeekStore.PublishedAsync(db, monday, cancel);
         AgencyAtHand agency = HeldPlaces.With(read.Value);
-        return Of(agency.Roster, HeldPlaces.Into(week, agency)?.Week, day, draft && week?.IsDraft == true, read.Value.Closures);
+        return Of(agency.Roster, HeldPlaces.Into(week, agency)?.Week, day, draft && week?.IsDraft == true, read.Value.Closures, (int)agency.Files.Policy.ValueOf("visit.documentation", day));
     }
 
     /// <summary>Draws a week's day. Pure.</summary>
-    public static DrawnDay Of(AgencyRoster roster, PlannedWeek? week, LocalDate day, bool isDraft, ImmutableArray<RoadShut> closures = default)
+    public static DrawnDay Of(AgencyRoster roster, PlannedWeek? week, LocalDate day, bool isDraft, ImmutableArray<RoadShut> closures = default, int charting = 0)
     {
         ImmutableArray<WeekVisit> visits = [.. (week?.Visits ?? []).Where(v => v.Day == day).OrderBy(v => v.Start)];
         var patients = roster.Patients.ToDictionary(p => p.Id);
         var visited = visits.Select(v => v.Patient).ToHashSet();
         ImmutableArray<RoadShut> held = [.. (closures.IsDefault ? [] : closures).Where(c => c.From < day.PlusDays(1).AtMidnight() && c.Ends > day.AtMidnight() && c.Ends > c.From)];
-        var ways = new DayWays(roster.Map, held, [.. roster.Nurses.Select(n => n.Home).Concat(visited.Select(p => patients[p].Home))]);
+        var ways = new DayWays(roster.Map, held, [.. roster.Nurses.Select(n => n.Home).Concat(visited.Select(p => patients[p].Home))], RoadTravel.SlowOn(roster.Map.Roads, day.DayOfWeek), charting);
         return new DrawnDay(
             day,
             isDraft,

@@ -34,7 +34,21 @@ public sealed record DrawnHome(string Patient, MapPoint At, bool IsVisited);
 /// <param name="DrivingMinutes">All driving.</param>
 /// <param name="BackMinutes">Driving home after the last visit.</param>
 public sealed record NurseWay(
-    string Nurse, string Name, MapPoint Home, ImmutableArray<WayStop> Stops, ImmutableArray<MapPoint> Line, int DrivingMinutes, int BackMinutes);
+    string Nurse, string Name, MapPoint Home, ImmutableArray<WayStop> Stops, ImmutableArray<MapPoint> Line, int DrivingMinutes, int BackMinutes)
+{
+    /// <summary>Trips that are slower than usual or wait for a road, the way home among them.</summary>
+    public ImmutableArray<HardLeg> Hard { get; init; } = [];
+
+    /// <summary>The way home, when it is such a trip.</summary>
+    public HardLeg? Back { get; init; }
+}
+
+/// <summary>A trip that takes longer at its hour than at others.</summary>
+/// <param name="Points">As drawn, the door that is left first.</param>
+/// <param name="SlowMinutes">Minutes more because everybody drives slower then; 0 for none.</param>
+/// <param name="WaitMinutes">Minutes of waiting until a road opens; 0 for none.</param>
+/// <param name="Opens">When that is.</param>
+public sealed record HardLeg(ImmutableArray<MapPoint> Points, int SlowMinutes, int WaitMinutes, LocalTime? Opens);
 
 /// <summary>One stop of a way.</summary>
 /// <param name="Number">1 for the first.</param>
@@ -50,4 +64,7 @@ public sealed record WayStop(
 {
     /// <summary>Why no road leads there when the trip has to be left for; empty when one does.</summary>
     public string NoWay { get; init; } = "";
+
+    /// <summary>The trip there, when it is slower than usual or waits for a road; both are in its minutes.</summary>
+    public HardLeg? Hard { get; init; }
 }

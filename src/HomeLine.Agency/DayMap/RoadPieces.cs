@@ -13,19 +13,31 @@ internal sealed class RoadPieces
     private const double Hair = 1e-6;
 
     private readonly MapTravel _travel;
+    private readonly TripTimes _trips;
     private readonly ImmutableArray<MapPoint> _points;
     private readonly ImmutableArray<(string Name, int Place)> _crossings;
 
-    public RoadPieces(AgencyMap map, IEnumerable<MapPoint> places)
+    /// <param name="map">The map with what is closed.</param>
+    /// <param name="places">Doors.</param>
+    /// <param name="slow">Slow hours of the day, minutes from midnight.</param>
+    public RoadPieces(AgencyMap map, IEnumerable<MapPoint> places, ImmutableArray<SlowHours> slow)
     {
         ImmutableArray<MapPoint> doors = [.. places.Distinct()];
         ImmutableArray<Roster.Crossing> open = [.. map.Barriers.SelectMany(b => b.Crossings).Where(c => !c.Closed)];
         _points = [.. doors, .. open.Select(c => c.At)];
         _crossings = [.. open.Select((c, i) => (c.Name, doors.Length + i))];
         _travel = RoadTravel.Between(map, [.. _points.Select(p => new PlanPoint(p.X, p.Y))]);
+        _trips = new TripTimes(_travel, [], slow);
     }
 
+    /// <summary>Minutes at the usual pace.</summary>
     public int Minutes(MapPoint from, MapPoint to) => _travel.Minutes(_points.IndexOf(from), _points.IndexOf(to));
+
+    /// <summary>Minutes of a trip left for at a minute of the day, slow hours counted.</summary>
+    public int Leaving(MapPoint from, MapPoint to, int leave) => _trips.Leaving(_points.IndexOf(from), _points.IndexOf(to), leave);
+
+    /// <summary>Minutes before an arrival at which one has to leave, slow hours counted.</summary>
+    public int Reaching(MapPoint from, MapPoint to, int arrive) => _trips.Reaching(_points.IndexOf(from), _points.IndexOf(to), arrive);
 
     /// <summary>The points after the first one, and the names of the crossings passed.</summary>
     public (ImmutableArray<MapPoint> Points, ImmutableArray<string> Over) Way(MapPoint from, MapPoint to)

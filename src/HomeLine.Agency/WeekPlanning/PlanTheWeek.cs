@@ -95,7 +95,6 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
             }
 
             PlannedWeek week = PlanInNames.Of(plan with { Visits = [.. plan.Visits.Where(v => !HeldPlaces.IsHeld(v.Id))] }, demand) with { Version = version };
-            week = WithWhatLiesBehind(week, promised.FirstOrDefault(w => w.FirstDay == run.FirstDay), demand);
             await KeepAsync(actor, week);
             PlanRunState state = cancel.IsCancellationRequested ? PlanRunState.StoppedAndKept : PlanRunState.Finished;
             Tell((Current ?? run) with { State = state, Message = Summary(check, week) });
@@ -119,14 +118,6 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         await db.SaveChangesAsync(CancellationToken.None);
         await turn.CommitAsync(CancellationToken.None);
         weeks.Tell(new WeekChanged(week.FirstDay, saved.Value.Revision, actor.Name, step.Words));
-    }
-
-    /// <summary>Visits that lie behind are not planned anew; they stay part of their week.</summary>
-    private static PlannedWeek WithWhatLiesBehind(PlannedWeek week, PlannedWeek? published, WeekDemand demand)
-    {
-        var planned = week.Visits.Select(v => v.Id).ToHashSet(StringComparer.Ordinal);
-        ImmutableArray<WeekVisit> behind = [.. (published?.Visits ?? []).Where(v => demand.Calendar.Minute(v.Day, v.Start) < demand.Problem.Now && !planned.Contains(v.Id))];
-        return behind.IsEmpty ? week : week with { Visits = [.. behind, .. week.Visits] };
     }
 
     private static string Summary(CheckReport check, PlannedWeek week) =>

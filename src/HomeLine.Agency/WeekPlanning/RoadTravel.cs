@@ -57,7 +57,12 @@ public sealed class RoadTravel
     public ImmutableArray<SlowHours> SlowHoursOf(PlanCalendar calendar) =>
         slow.IsEmpty ? [] : [.. Enumerable.Range(0, calendar.DayCount).SelectMany(day => SlowOn(calendar.Date(day).DayOfWeek, day * PlanCalendar.MinutesADay))];
 
-    private ImmutableArray<SlowHours> SlowOn(IsoDayOfWeek weekday, int midnight) =>
+    /// <summary>The slow hours of a weekday, minutes from midnight.</summary>
+    internal static ImmutableArray<SlowHours> SlowOn(RoadFactors roads, IsoDayOfWeek weekday) => SlowOn(roads.SlowTimes, weekday, 0);
+
+    private ImmutableArray<SlowHours> SlowOn(IsoDayOfWeek weekday, int midnight) => SlowOn(slow, weekday, midnight);
+
+    private static ImmutableArray<SlowHours> SlowOn(ImmutableArray<SlowTime> slow, IsoDayOfWeek weekday, int midnight) =>
         [.. slow.Where(s => s.Weekdays.Contains(weekday)).Select(s => new SlowHours(midnight + MinuteOf(s.From), midnight + MinuteOf(s.To), s.SpeedPercent))];
 
     private static int MinuteOf(LocalTime time) => (time.Hour * 60) + time.Minute;

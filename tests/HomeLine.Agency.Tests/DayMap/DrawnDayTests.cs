@@ -1,4 +1,5 @@
 using HomeLine.Agency.DayMap;
+using HomeLine.Agency.Mending;
 using HomeLine.Agency.Roster;
 using NodaTime;
 
@@ -42,6 +43,35 @@ public sealed class DrawnDayTests
 
         Assert.DoesNotContain(first.Name, way.Stops.SelectMany(s => s.Over));
         Assert.True(way.DrivingMinutes > Day(Tuesday).Ways.Single(w => w.Nurse == "N6").DrivingMinutes);
+    }
+
+    [Fact]
+    public void Slow_hours_show_on_the_trips_they_slow_and_on_no_other()
+    {
+        AgencyMap map = DemoAgency.Roster.Map;
+        AgencyRoster slow = DemoAgency.Roster with { Map = map with { Roads = map.Roads with { SlowTimes = [new SlowTime([IsoDayOfWeek.Tuesday], new LocalTime(6, 0), new LocalTime(9, 0), 50)] } } };
+
+        NurseWay usual = Day(Tuesday).Ways[0], way = AskDayMap.Of(slow, DemoAgency.Published, Tuesday, false).Ways[0];
+
+        Assert.Equal(way.DrivingMinutes - usual.DrivingMinutes, way.Hard.Sum(h => h.SlowMinutes));
+        Assert.True(way.Stops[0].Hard?.SlowMinutes > 0);
+        Assert.Null(way.Stops[^1].Hard);
+        Assert.All(AskDayMap.Of(slow, DemoAgency.Published, Tuesday.PlusDays(1), false).Ways, w => Assert.Empty(w.Hard));
+    }
+
+    [Fact]
+    public void Who_is_there_sooner_by_waiting_until_the_road_opens_waits_and_it_says_until_when()
+    {
+        NurseWay usual = Day(Tuesday).Ways.Single(w => w.Nurse == "N6");
+        string[] every = [.. DemoAgency.Roster.Map.Barriers.Single(b => b.Vertical).Crossings.Select(c => c.Name)];
+        var shut = new RoadShut([.. every], [], Tuesday.AtMidnight(), Tuesday.At(usual.Stops[0].Start), "flood");
+
+        WayStop first = AskDayMap.Of(DemoAgency.Roster, DemoAgency.Published, Tuesday, false, [shut]).Ways.Single(w => w.Nurse == "N6").Stops[0];
+
+        Assert.Equal("", first.NoWay);
+        Assert.Equal(usual.Stops[0].TravelBefore, first.Hard?.WaitMinutes);
+        Assert.Equal(usual.Stops[0].Start, first.Hard?.Opens);
+        Assert.Equal(2 * usual.Stops[0].TravelBefore, first.TravelBefore);
     }
 
     [Fact]

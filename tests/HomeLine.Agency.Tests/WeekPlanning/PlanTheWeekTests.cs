@@ -88,19 +88,4 @@ public sealed class PlanTheWeekTests(PostgresCluster cluster)
         WeekBoard draft = (await agency.Services.GetRequiredService<AskWeek>().AskAsync(TestAgency.Coordinator, new LocalDate(2027, 3, 15), true, Cancel)).Value;
         Assert.True(draft.Check.Accepted, string.Join("\n", draft.Check.Findings.Select(f => f.Reason.Sentence)));
     }
-
-    [Fact]
-    public async Task Planned_anew_in_the_middle_of_the_week_what_lies_behind_stays_in_it()
-    {
-        await using TestAgency agency = await DemoOnDatabase.OpenAsync(Provider.Sqlite, cluster, DemoAgency.At(10, 12, 0));
-        var planning = agency.Services.GetRequiredService<PlanTheWeek>();
-        await planning.StartAsync(TestAgency.Coordinator, DemoAgency.FirstDay, new PlanOptions(1, 100), Cancel);
-
-        Assert.Equal(PlanRunState.Finished, (await EndOfAsync(planning)).State);
-
-        await using AgencyDb db = agency.Open();
-        StoredWeek draft = (await WeekStore.DraftAsync(db, DemoAgency.FirstDay, Cancel))!;
-        Assert.All(DemoAgency.Published.Visits.Where(v => v.Day < DemoAgency.FirstDay.PlusDays(2)), v => Assert.Contains(draft.Week.Visits, d => d.Id == v.Id && d.Start == v.Start && d.Nurse == v.Nurse));
-        Assert.Equal(draft.Week.Visits.Length, draft.Week.Visits.Select(v => v.Id).Distinct().Count());
-    }
 }
