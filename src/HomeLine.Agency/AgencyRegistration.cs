@@ -11,6 +11,7 @@ using HomeLine.Agency.Mending;
 using HomeLine.Agency.Orders;
 using HomeLine.Agency.OwnWeek;
 using HomeLine.Agency.PolicyLibrary;
+using HomeLine.Agency.Quality;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
@@ -91,6 +92,8 @@ public static class AgencyRegistration
         services.AddSingleton<CoSignVisit>();
         services.AddSingleton<TellPractitioner>();
         services.AddSingleton<DropReplacedVisit>();
+        services.AddSingleton<AskQuality>();
+        services.AddSingleton<ReviewCase>();
         services.AddSingleton<AskRideAlongs>();
         services.AddSingleton<RecordRideAlong>();
         services.AddSingleton<TakeRideAlongBack>();

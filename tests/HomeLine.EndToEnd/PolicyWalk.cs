@@ -37,5 +37,20 @@ public sealed class PolicyWalk
         IPage phone = await DemoAgency.OnAPhoneAsync(browser, page);
         await phone.GotoAsync(app.Address + "/policy");
         await phone.StandsUpAsync("dark-policy");
+
+        await page.GotoAsync(app.Address + "/quality");
+        await page.Locator(".case summary").First.ClickAsync();
+        await page.GetByRole(AriaRole.Radio, new() { Name = "It counts" }).CheckAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep the review" }).ClickAsync();
+        await Expect(page.GetByText("The reason is missing.")).ToBeVisibleAsync();
+        await page.GetByLabel("Definition it is judged by").FillAsync("The agency's definition of 2026");
+        await page.GetByLabel("Why").FillAsync("culture positive, no other source");
+        await page.StandsUpAsync("quality-review");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep the review" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "1 infection in" })).ToBeVisibleAsync();
+        await page.StandsUpAsync("quality-reviewed");
+        await phone.SetViewportSizeAsync(320, 844);
+        await phone.GotoAsync(app.Address + "/quality");
+        await phone.StandsUpAsync("dark-quality");
     }
 }

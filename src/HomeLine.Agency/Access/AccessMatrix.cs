@@ -28,6 +28,9 @@ public static class AccessMatrix
         EditPolicy => role is ClinicalManager,
         ImportRoster => role is Administrator or Coordinator,
         ManageAccounts => role is Administrator,
+        SeeQuality => role is ClinicalManager or Coordinator,
+        // A licensed person says what counts; nothing counts by itself.
+        ReviewCase => role is ClinicalManager,
         SeeAuditTrail => role is Administrator or ClinicalManager,
         _ => throw new ArgumentOutOfRangeException(nameof(action), action, "Not in the matrix"),
     };

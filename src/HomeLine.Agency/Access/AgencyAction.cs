@@ -30,5 +30,7 @@ public enum AgencyAction
     PrintDaySheet,
     ImportRoster,
     ManageAccounts,
+    SeeQuality,
+    ReviewCase,
     SeeAuditTrail,
 }

@@ -5,6 +5,7 @@ using HomeLine.Agency.Holidays;
 using HomeLine.Agency.Mending;
 using HomeLine.Agency.Orders;
 using HomeLine.Agency.PolicyLibrary;
+using HomeLine.Agency.Quality;
 using HomeLine.Agency.Reports;
 using HomeLine.Agency.Roster;
 using HomeLine.Agency.Sheets;
@@ -76,6 +77,7 @@ public abstract class AgencyDb : IdentityDbContext<Account>, IDataProtectionKeyC
     public DbSet<PractitionerNotice> PractitionerNotices => Set<PractitionerNotice>();
     public DbSet<CheckIn> CheckIns => Set<CheckIn>();
     public DbSet<Holiday> Holidays => Set<Holiday>();
+    public DbSet<CaseReview> CaseReviews => Set<CaseReview>();
     public DbSet<RideAlong> RideAlongs => Set<RideAlong>();
     public DbSet<RideAlongTakenBack> RideAlongsTakenBack => Set<RideAlongTakenBack>();
     public DbSet<PrintedCareSheet> PrintedCareSheets => Set<PrintedCareSheet>();

@@ -35,27 +35,32 @@ public static class CareReplay
         var lived = care with { Events = [.. places.Where(place => place.At < begin).Select(place => place.Entry)] };
         var found = ImmutableArray.CreateBuilder<TimedCare>();
         var why = new LateReasons(care, places);
+        var recorded = places.Where(place => place.At < begin && place.Entry.Order is not null).Select(place => place.Entry.Order!).ToHashSet(StringComparer.Ordinal);
         CareAnswer last = WhatIsDue.For(lived, policy, begin);
         foreach (var place in places.Where(place => place.At >= begin))
         {
             CareAnswer before = WhatIsDue.For(lived, policy, place.At);
-            found.AddRange(WentBy(last, before, place.At).Select(window => new TimedCare(window, CareTiming.WentBy, null, why.Of(window, window.LateFrom))));
+            found.AddRange(WentBy(last, before, begin, place.At).Where(IsKnown).Select(window => new TimedCare(window, CareTiming.WentBy, null, why.Of(window, window.LateFrom))));
             lived = lived.Recording(place.Entry);
             CareAnswer after = WhatIsDue.For(lived, policy, place.At);
             if (IsCare(place.Entry.Kind))
                 foreach (DueWindow window in Done(before, after))
                 {
-                    CareTiming timing = Timing(window, place.At);
+                    CareTiming timing = IsKnown(window) ? Timing(window, place.At) : CareTiming.DateWasUnknown;
                     found.Add(new TimedCare(window, timing, place.At, timing == CareTiming.Late ? why.Of(window, place.At) : LateBecause.NotLate));
                 }
 
+            if (place.Entry.Order is { } order) recorded.Add(order);
             last = after;
         }
 
         CareAnswer atEnd = WhatIsDue.For(lived, policy, end);
-        found.AddRange(WentBy(last, atEnd, end).Select(window => new TimedCare(window, CareTiming.WentBy, null, why.Of(window, window.LateFrom))));
+        found.AddRange(WentBy(last, atEnd, begin, end).Where(IsKnown).Select(window => new TimedCare(window, CareTiming.WentBy, null, why.Of(window, window.LateFrom))));
         found.AddRange(atEnd.Windows.Where(window => IsOurs(window) && window.IsLateAt(end)).Select(window => new TimedCare(window, CareTiming.StillOpen, null, why.Of(window, end))));
         return found.ToImmutable();
+
+        // A roster that was brought along has the last date of each order and not what came before it: those days cannot be judged.
+        bool IsKnown(DueWindow window) => window.Standing != WindowStanding.Ordered || window.Order is not { } order || recorded.Contains(order);
     }
 
     private static CareTiming Timing(DueWindow window, Instant at) =>
@@ -69,9 +74,9 @@ public static class CareReplay
         .Where(moved => moved.Before is { } was && IsOurs(was) && (moved.After is not { } will || will.LateFrom > was.LateFrom || was.Standing == WindowStanding.DateUnknown))
         .Select(moved => moved.Before!);
 
-    /// <summary>Ordered days that were past due and are no longer listed although nothing was recorded.</summary>
-    private static IEnumerable<DueWindow> WentBy(CareAnswer earlier, CareAnswer later, Instant at) => WhatWouldMove.Between(earlier, later)
-        .Where(moved => moved is { Before: { Standing: WindowStanding.Ordered } was, After: null } && IsOurs(was) && was.IsLateAt(at))
+    /// <summary>Ordered days that fell late since the span began and are no longer listed although nothing was recorded. Those of before stood late at the end of another span.</summary>
+    private static IEnumerable<DueWindow> WentBy(CareAnswer earlier, CareAnswer later, Instant begin, Instant at) => WhatWouldMove.Between(earlier, later)
+        .Where(moved => moved is { Before: { Standing: WindowStanding.Ordered } was, After: null } && IsOurs(was) && was.LateFrom >= begin && was.IsLateAt(at))
         .Select(moved => moved.Before!);
 
     private static bool IsOurs(DueWindow window) => window.Owner == PerformerKind.Nurse;

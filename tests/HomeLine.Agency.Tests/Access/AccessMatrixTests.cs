@@ -36,6 +36,8 @@ public sealed class AccessMatrixTests
         [PrintDaySheet] = [Administrator, ClinicalManager, Coordinator, Nurse],
         [ImportRoster] = [Administrator, Coordinator],
         [ManageAccounts] = [Administrator],
+        [SeeQuality] = [ClinicalManager, Coordinator],
+        [ReviewCase] = [ClinicalManager],
         [SeeAuditTrail] = [Administrator, ClinicalManager],
     };
 
