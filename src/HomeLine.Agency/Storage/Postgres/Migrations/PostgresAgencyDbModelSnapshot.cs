@@ -681,6 +681,78 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Quality.CaseReview", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("row");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Row"));
+
+                    b.Property<bool>("Counts")
+                        .HasColumnType("boolean")
+                        .HasColumnName("counts");
+
+                    b.Property<string>("Definition")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("definition");
+
+                    b.Property<string>("Entry")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("entry");
+
+                    b.Property<string>("EventOn")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("event_on");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Line")
+                        .HasColumnType("text")
+                        .HasColumnName("line");
+
+                    b.Property<string>("Patient")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("patient");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.Property<long>("ReviewedAt")
+                        .HasColumnType("bigint")
+                        .HasColumnName("reviewed_at");
+
+                    b.Property<string>("ReviewedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("reviewed_by");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Entry");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Line");
+
+                    b.HasIndex("Patient");
+
+                    b.ToTable("case_reviews", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Reports.FiledReport", b =>
                 {
                     b.Property<long>("Row")
@@ -2748,6 +2820,22 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                     b.HasOne("HomeLine.Agency.PolicyLibrary.PolicyDraft", null)
                         .WithMany()
                         .HasForeignKey("Draft")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Quality.CaseReview", b =>
+                {
+                    b.HasOne("HomeLine.LineCare.Lines.Line", null)
+                        .WithMany()
+                        .HasForeignKey("Line")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("HomeLine.Agency.Roster.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("Patient")
+                        .HasPrincipalKey("Id")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -664,6 +664,76 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.HasAnnotation("HomeLine:AppendOnly", true);
                 });
 
+            modelBuilder.Entity("HomeLine.Agency.Quality.CaseReview", b =>
+                {
+                    b.Property<long>("Row")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("row");
+
+                    b.Property<bool>("Counts")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("counts");
+
+                    b.Property<string>("Definition")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("definition");
+
+                    b.Property<string>("Entry")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("entry");
+
+                    b.Property<string>("EventOn")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("event_on");
+
+                    b.Property<string>("Id")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Line")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("line");
+
+                    b.Property<string>("Patient")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("patient");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("reason");
+
+                    b.Property<long>("ReviewedAt")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("reviewed_at");
+
+                    b.Property<string>("ReviewedBy")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("reviewed_by");
+
+                    b.HasKey("Row");
+
+                    b.HasIndex("Entry");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Line");
+
+                    b.HasIndex("Patient");
+
+                    b.ToTable("case_reviews", (string)null);
+
+                    b.HasAnnotation("HomeLine:AppendOnly", true);
+                });
+
             modelBuilder.Entity("HomeLine.Agency.Reports.FiledReport", b =>
                 {
                     b.Property<long>("Row")
@@ -2685,6 +2755,22 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                     b.HasOne("HomeLine.Agency.PolicyLibrary.PolicyDraft", null)
                         .WithMany()
                         .HasForeignKey("Draft")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("HomeLine.Agency.Quality.CaseReview", b =>
+                {
+                    b.HasOne("HomeLine.LineCare.Lines.Line", null)
+                        .WithMany()
+                        .HasForeignKey("Line")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("HomeLine.Agency.Roster.Patient", null)
+                        .WithMany()
+                        .HasForeignKey("Patient")
+                        .HasPrincipalKey("Id")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
