@@ -1,4 +1,3 @@
-using HomeLine.Agency.Access;
 using HomeLine.Agency.Quality;
 using HomeLine.Agency.Storage;
 using HomeLine.Agency.Tests.Storage;

@@ -1,6 +1,5 @@
 using Bunit;
 using HomeLine.Agency.Supervision;
-using HomeLine.Agency.WeekPlanning;
 using HomeLine.Planning.Plans;
 using HomeLine.Web.Pages.Supervision;
 using NodaTime;
