@@ -88,6 +88,12 @@ public sealed class WholeJobWalk
         await Expect(cards.Nth(2)).ToContainTextAsync("98 min later");
         await page.StandsUpAsync("answers");
         await cards.Nth(0).GetByRole(AriaRole.Radio).CheckAsync();
+        await page.GetByRole(AriaRole.Checkbox, new() { Name = "Keep the later visit as well" }).CheckAsync();
+        await Expect(page.GetByText("Both visits stay.")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Apply" }).ClickAsync();
+        await Expect(page.GetByText("Write why the later visit is still needed.")).ToBeVisibleAsync();
+        await page.StandsUpAsync("answers-both");
+        await page.GetByRole(AriaRole.Checkbox, new() { Name = "Keep the later visit as well" }).UncheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Apply" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Tell these people" })).ToBeVisibleAsync();
         await Expect(page.GetByText("Laboratory list")).ToBeVisibleAsync();

@@ -20,7 +20,8 @@ internal sealed class AnswerWords(
     ShortenedVisits shortened,
     PlanCalendar calendar,
     ProblemReport report,
-    Instant now)
+    Instant now,
+    bool keepLater = false)
 {
     private readonly Dictionary<string, string> nurses = roster.Nurses.ToDictionary(n => n.Id, n => n.Name);
     private readonly Dictionary<PatientId, Patient> patients = roster.Patients.ToDictionary(p => p.Id);
@@ -30,7 +31,7 @@ internal sealed class AnswerWords(
         WeekVisit visit = NewVisit(answer.Visit, key, week);
         PlannedWeek after = After(answer, visit, week);
         string nurse = nurses[answer.Visit.Nurse];
-        ImmutableArray<WeekVisit> replaced = [.. answer.Replaced.Select(r => week.Visits.First(v => v.Id == r.Id))];
+        ImmutableArray<WeekVisit> replaced = keepLater ? [] : [.. answer.Replaced.Select(r => week.Visits.First(v => v.Id == r.Id))];
         var words = new AnswerInWords(
             key,
             $"{nurse}, {Day(visit.Day)} {visit.Start:HH:mm}",
@@ -44,7 +45,7 @@ internal sealed class AnswerWords(
                 .. replaced.Select(v => $"{Day(v.Day)} {v.Start:HH:mm} with {nurses[v.Nurse]} is no longer needed."),
                 .. shortened.Visits.Select(v => $"{Day(v.After.Day)} {v.After.Start:HH:mm} with {nurses[v.After.Nurse]} {Shorter(v.Before, v.After)}"),
             ],
-            [.. answer.Freed.Select(f => $"{nurses[f.Nurse]} gets {f.VisitMinutes} min and {f.DrivingMinutes} min of driving back on {Day(calendar.Date(f.Day))}.")],
+            keepLater ? [] : [.. answer.Freed.Select(f => $"{nurses[f.Nurse]} gets {f.VisitMinutes} min and {f.DrivingMinutes} min of driving back on {Day(calendar.Date(f.Day))}.")],
             ToTell(answer, visit, replaced),
             NextWindow(visit.Day),
             OrderLedger())
@@ -88,7 +89,7 @@ internal sealed class AnswerWords(
     private PlannedWeek After(UrgentAnswer answer, WeekVisit visit, PlannedWeek week)
     {
         var after = answer.Plan.Visits.ToDictionary(v => v.Id);
-        var replaced = answer.Replaced.Select(r => r.Id).ToHashSet();
+        HashSet<string> replaced = keepLater ? [] : [.. answer.Replaced.Select(r => r.Id)];
         var moved = answer.Moved.Select(m => m.After.Id).ToHashSet();
         IEnumerable<WeekVisit> kept = week.Visits
             .Where(v => !replaced.Contains(v.Id))

@@ -55,7 +55,7 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
 
     /// <summary>Works the offer out again on the week as it stands; only the very answer that was shown is applied.</summary>
     public async Task<Outcome<AppliedAnswer>> ApplyAsync(
-        FiledReport filed, OfferedAnswers offer, AnswerInWords chosen, PlannedWeek? week, string reason, CancellationToken cancel)
+        FiledReport filed, OfferedAnswers offer, AnswerInWords chosen, PlannedWeek? week, string reason, bool keepLater, CancellationToken cancel)
     {
         var stale = new Refusal("stale-week", "The week changed since these answers were found.", "Report the problem again to see answers that fit the week as it is.");
         if (week is null) return stale;
@@ -64,6 +64,14 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
         AnswerInWords? same = again.Value.Offer.Answers.FirstOrDefault(a => a.Key == chosen.Key);
         if (same is null || same.Title != chosen.Title || !same.Moves.SequenceEqual(chosen.Moves) || !same.Replaces.SequenceEqual(chosen.Replaces))
             return stale;
+        if (keepLater)
+        {
+            if (reason.Length == 0) return KeepBoth.WithoutReason;
+            again = SealOffer.Of(agency.Roster, agency.Files, week, report, filed.Result.Screen.Wording, filed.Result.AnsweredAt ?? filed.FiledAt, agency, keepLater: true);
+            same = again.Value.Offer.Answers.First(a => a.Key == chosen.Key);
+            if (KeepBoth.Refuse(again.Value.Weeks[chosen.Key], week, agency) is { } refusal) return refusal;
+        }
+
         string why = reason.Length > 0 ? reason : $"Answer {chosen.Key} of report {id}";
         Outcome<PlannedWeek> published = await WeekStore.PublishAsync(db, actor, again.Value.Weeks[chosen.Key], why, realNow, cancel);
         if (!published.Succeeded) return published.Refusal!;
@@ -74,7 +82,7 @@ internal sealed class ReportDesk(AgencyDb db, Actor actor, AgencyAtHand agency, 
         kept.Property(r => r.Outcome).CurrentValue = ReportOutcome.Applied;
         kept.Property(r => r.AppliedAnswer).CurrentValue = chosen.Key;
         kept.Property(r => r.Reason).CurrentValue = reason;
-        await AuditTrail.AppendAsync(db, actor, "apply-answer", $"report {id}", $"answer {chosen.Key} of {offer.Answers.Length}", realNow, cancel);
+        await AuditTrail.AppendAsync(db, actor, "apply-answer", $"report {id}", $"answer {chosen.Key} of {offer.Answers.Length}{(keepLater ? ", the later visit kept" : "")}", realNow, cancel);
         await db.SaveChangesAsync(cancel);
         return new AppliedAnswer(published.Value, people);
     }

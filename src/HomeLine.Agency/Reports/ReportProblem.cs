@@ -40,7 +40,7 @@ public sealed class ReportProblem(IDbContextFactory<AgencyDb> databases, AgencyC
     }
 
     /// <summary>Applies one offered answer with the reason for choosing it. Needs <see cref="AgencyAction.ApplyAnswer"/>. A week that changed meanwhile is refused with <c>stale-week</c>.</summary>
-    public async Task<Outcome<AppliedAnswer>> ApplyAsync(Actor actor, string reportId, string answerKey, string reason, CancellationToken cancel)
+    public async Task<Outcome<AppliedAnswer>> ApplyAsync(Actor actor, string reportId, string answerKey, string reason, CancellationToken cancel, bool keepLater = false)
     {
         if (actor.Refuse(AgencyAction.ApplyAnswer) is { } refusal) return refusal;
         await using AgencyDb db = await databases.CreateDbContextAsync(cancel);
@@ -58,7 +58,7 @@ public sealed class ReportProblem(IDbContextFactory<AgencyDb> databases, AgencyC
             return new Refusal("reason-missing", "Another answer ranks higher.", "Say in a few words why you choose this one.");
         PlannedWeek? week = (await WeekStore.PublishedAsync(db, AgencyAtHand.WeekOf(chosen.Visit.Day), cancel))?.Week;
         var desk = new ReportDesk(db, actor, read.Value, filed.Report, filed.Id, clock.RealNow());
-        Outcome<AppliedAnswer> applied = await desk.ApplyAsync(filed, offer, chosen, week, reason.Trim(), cancel);
+        Outcome<AppliedAnswer> applied = await desk.ApplyAsync(filed, offer, chosen, week, reason.Trim(), keepLater, cancel);
         if (applied.Succeeded) await turn.CommitAsync(cancel);
         return applied;
     }

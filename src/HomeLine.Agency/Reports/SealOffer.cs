@@ -20,9 +20,11 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
     /// <param name="report">The report; its screen has allowed scheduling.</param>
     /// <param name="wording">What the screen gives to read to the caller.</param>
     /// <param name="now">When the answers are looked for.</param>
+    /// <param name="keepLater">Whether later visits with the same care stay beside the new one, because a person says so.</param>
     /// <param name="agency">The agency with what holds beside the roster: closed roads, held places.</param>
     public static Outcome<SealOffer> Of(
-        AgencyRoster roster, CareFiles files, PlannedWeek week, ProblemReport report, ImmutableArray<string> wording, Instant now, AgencyAtHand? agency = null)
+        AgencyRoster roster, CareFiles files, PlannedWeek week, ProblemReport report, ImmutableArray<string> wording, Instant now, AgencyAtHand? agency = null,
+        bool keepLater = false)
     {
         if (agency is not null && HeldPlaces.With(agency with { Roster = roster, Files = files, Now = now }) is var wider && wider.Roster.Patients.Length > roster.Patients.Length)
             (roster, files, week) = (wider.Roster, wider.Files, HeldPlaces.Into(week, wider));
@@ -41,7 +43,7 @@ public sealed record SealOffer(OfferedAnswers Offer, ImmutableDictionary<string,
             .WithClosures(agency?.Closures ?? [], roster);
         var need = new UrgentNeed(patient.Id.Value, [UrgentBundle.TaskId], [.. replaced.Select(v => v.Id)]);
         UrgentAnswers answers = Planner.Answer(standing.Problem, need);
-        var words = new AnswerWords(roster, files, patient, bundle, shortened, calendar, report, now);
+        var words = new AnswerWords(roster, files, patient, bundle, shortened, calendar, report, now, keepLater);
         ImmutableArray<(AnswerInWords Words, PlannedWeek Week)> offered =
             [.. answers.Answers.Select((a, i) => words.Of(a, ((char)('A' + i)).ToString(), shortened.Week))];
         return new SealOffer(

@@ -77,6 +77,25 @@ public sealed class ReportProblemTests(PostgresCluster cluster)
         Assert.Equal("Tue 9 Mar 10:08, Sorrel Mudlark", dressing.PlannedFor);
     }
 
+    [Fact]
+    public async Task The_later_visit_stays_beside_the_new_one_only_with_a_reason_and_nobody_is_told_that_it_goes()
+    {
+        await using TestAgency agency = await OnTuesdayAsync(Provider.Sqlite, cluster, 7, 52);
+        var reporting = agency.Services.GetRequiredService<ReportProblem>();
+        ReportResult result = (await reporting.ReportAsync(TestAgency.Coordinator, Lifting("P03"), Cancel)).Value;
+
+        Outcome<AppliedAnswer> silent = await reporting.ApplyAsync(TestAgency.Coordinator, result.ReportId, "A", " ", Cancel, keepLater: true);
+        AppliedAnswer applied = (await reporting.ApplyAsync(TestAgency.Coordinator, result.ReportId, "A", "the daughter is taught on Wednesday", Cancel, keepLater: true)).Value;
+
+        Assert.Equal("keep-both-without-reason", silent.Refusal?.Code);
+        Assert.Equal([9, 10], applied.Week.Visits.Where(v => v.Patient.Value == "P03").Select(v => v.Day.Day));
+        Assert.DoesNotContain(applied.ToTell, p => p.What.Contains("cancelled", StringComparison.Ordinal) || p.What.Contains("no longer needed", StringComparison.Ordinal));
+        WeekBoard board = (await agency.Services.GetRequiredService<AskWeek>().AskAsync(Nurse, DemoAgency.FirstDay, false, Cancel)).Value;
+        Assert.True(board.Check.Accepted, string.Join("\n", board.Check.Findings.Select(f => f.Reason.Sentence)));
+        await using AgencyDb db = agency.Open();
+        Assert.Contains("the later visit kept", (await db.AuditEntries.AsNoTracking().SingleAsync(e => e.Action == "apply-answer", Cancel)).Detail, StringComparison.Ordinal);
+    }
+
     [Theory]
     [MemberData(nameof(TestAgency.BothProviders), MemberType = typeof(TestAgency))]
     public async Task Chills_lock_the_line_hold_the_visit_and_find_no_time(Provider provider)
