@@ -32,6 +32,7 @@ public sealed class TakeOrder(IDbContextFactory<AgencyDb> databases, AgencyClock
         OrderDraft draft = entry.Draft with { Order = WithStay(entry.Draft.Order, agency.Files.Policy) with { Id = id, Text = Text(entry.Draft) }, Verbal = entry.Draft.Verbal is { } spoken ? spoken with { Order = id } : null };
         draft = draft with { VisitStartedAt = draft.VisitStartedAt ?? await VisitUnderWayAsync(db, agency, draft.Order.Patient, cancel) };
         ImmutableArray<RecordingReply> replies = BeforeOrdering.Replies(agency.Files[draft.Order.Patient], draft, agency.Files.Policy, agency.Now);
+        if (CourierDays.Ask(draft.Order, agency.Roster.Map) is { } unfetched) replies = replies.Add(unfetched);
         if (Replies.Refusal(replies, entry.Answer) is { } refused) return refused;
         foreach (CareOrder old in BeforeOrdering.Replaced(agency.Files[draft.Order.Patient], draft.Order))
         {

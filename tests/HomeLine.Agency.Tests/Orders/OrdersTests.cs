@@ -57,6 +57,22 @@ public sealed class OrdersTests(PostgresCluster cluster)
         Assert.Equal("not-waiting-for-signature", (await taking.SignAsync(Nurse, taken.Order.Id, new LocalDate(2027, 3, 24), Cancel)).Refusal?.Code);
     }
 
+    /// <summary>The invented agency's courier comes from Monday to Saturday.</summary>
+    [Fact]
+    public async Task A_Sunday_draw_for_the_courier_asks_who_takes_the_specimen()
+    {
+        await using TestAgency agency = await MondayAsync();
+        CareOrder draw = Order(OrderKind.Labs) with { Weekdays = [IsoDayOfWeek.Monday, IsoDayOfWeek.Sunday], NeedsCourier = true, Skills = ["LAB"] };
+
+        Refusal asked = (await TakeAsync(agency, new OrderDraft(draw))).Refusal!;
+        Outcome<OrderTaken> kept = await TakeAsync(agency, new OrderDraft(draw), "the nurse brings it to the laboratory");
+
+        Assert.Equal("no-courier-that-day", asked.Code);
+        Assert.Contains("Sunday", asked.Sentence, StringComparison.Ordinal);
+        Assert.True(kept.Succeeded);
+        Assert.True((await TakeAsync(agency, new OrderDraft(draw with { Weekdays = [IsoDayOfWeek.Saturday] }))).Succeeded);
+    }
+
     /// <summary>As-needed visits need signs and a limit: 42 CFR 409.43(b). An interval is 1 to 365 days: our own limit.</summary>
     [Fact]
     public async Task What_an_order_may_not_say_is_refused()
