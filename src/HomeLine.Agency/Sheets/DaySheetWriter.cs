@@ -69,11 +69,15 @@ internal static class DaySheetWriter
 
     private static ImmutableArray<string> ToDo(WeekVisit visit, PatientCare care, CareAnswer answer)
     {
-        var windows = Chore.Of(care, answer).GroupBy(c => c.Key).ToDictionary(g => g.Key, g => g.First().Lead);
-        return [.. visit.Care.Select(c => windows.TryGetValue(c.Key, out DueWindow? window)
+        ILookup<string, DueWindow> windows = Chore.Of(care, answer).ToLookup(c => c.Key, c => c.Lead);
+        return [.. visit.Care.Select(c => Meant(windows[c.Key], visit.Day) is { } window
             ? $"{Capital(c.Label)}: last day {window.LastDay.ToString("ddd MMM d", CultureInfo.InvariantCulture)}"
             : Capital(c.Label))];
     }
+
+    /// <summary>Care ordered day by day has a window for each day: the one this visit is made for, or the last when all lie behind it.</summary>
+    private static DueWindow? Meant(IEnumerable<DueWindow> windows, LocalDate day) =>
+        windows.OrderBy(w => w.LastDay).FirstOrDefault(w => w.LastDay >= day) ?? windows.MaxBy(w => w.LastDay);
 
     private static ImmutableArray<string> Unusual(
         WeekVisit visit, Patient patient, PatientCare care, CareAnswer answer, NurseFile nurse, AgencyAtHand agency)

@@ -97,4 +97,15 @@ public sealed class CareSheetTests(PostgresCluster cluster)
         Assert.Contains(sheet.Stops[2].Unusual, u => u.StartsWith("No chlorhexidine", StringComparison.Ordinal));
         Assert.All(sheet.Stops, s => Assert.DoesNotContain("antibiotic", string.Join(' ', [.. s.ToDo, .. s.Bring, .. s.Unusual]), StringComparison.OrdinalIgnoreCase));
     }
+
+    /// <summary>P19 has a dose by a nurse every day; the sheet of Wednesday names Wednesday and not the first day that is still open.</summary>
+    [Fact]
+    public async Task Care_of_every_day_stands_with_the_day_it_is_done_on()
+    {
+        await using TestAgency agency = await OpenAsync();
+
+        DaySheetContent sheet = (await agency.Services.GetRequiredService<AskSheets>().DaySheetAsync(TestAgency.Coordinator, "N1", new LocalDate(2027, 3, 10), Cancel)).Value;
+
+        Assert.EndsWith("last day Wed Mar 10", Assert.Single(sheet.Stops.Single(s => s.PatientName == "Samphire Quibblestone").ToDo), StringComparison.Ordinal);
+    }
 }

@@ -37,7 +37,7 @@ public sealed class NurseDayTests : BunitContext
         var reasons = Render<StopReasons>();
         var day = Show(Arrangement.Nurse(Arrangement.Stop(Arrangement.Visit(), isLate: true), Arrangement.Stop(held)), reasons.Instance.Show);
 
-        Assert.Contains("late care", day.FindAll(".stop button")[0].TextContent, StringComparison.Ordinal);
+        Assert.Contains("▲ late", day.FindAll(".stop button")[0].TextContent, StringComparison.Ordinal);
         Assert.Contains("held", day.FindAll(".stop > button")[1].TextContent, StringComparison.Ordinal);
         day.FindAll(".stop > button")[1].Click();
         Assert.Contains("Wait for the clinical manager.", reasons.Markup, StringComparison.Ordinal);
