@@ -10,6 +10,8 @@ export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 DOTNET_CLI_UI_LANGUAGE=en L
 export SNAPSHOOTER_STRICT_MODE=on PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD=1
 
 readonly solution=HomeLine.sln configuration=Release results="$PWD/artifacts/test-results"
+# The browser walks keep what they saw; it is no part of the repository.
+export SCREENSHOTS="${SCREENSHOTS:-$results/screenshots}"
 passed=0 failed=0 skipped=0
 
 say() { printf '\n== %s\n' "$*"; }
