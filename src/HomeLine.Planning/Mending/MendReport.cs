@@ -128,8 +128,8 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
     {
         if (plan.Unmet.IsEmpty) return [];
         var known = (published.Unmet.IsDefault ? [] : published.Unmet).ToDictionary(u => u.Task, StringComparer.Ordinal);
-        var stand = plan.Visits.Select(v => v.Id).ToHashSet(StringComparer.Ordinal);
-        var lost = published.Visits.Where(v => !stand.Contains(v.Id)).SelectMany(v => v.Tasks).ToHashSet(StringComparer.Ordinal);
+        var planned = published.Visits.SelectMany(v => v.Tasks).ToHashSet(StringComparer.Ordinal);
+        var lost = plan.Unmet.Select(u => u.Task).Where(planned.Contains).ToHashSet(StringComparer.Ordinal);
         if (lost.Count == 0) return [.. plan.Unmet.Select(u => known.GetValueOrDefault(u.Task, u))];
         var week = new CompiledWeek(problem);
         var search = new WeekSearch(week);

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using HomeLine.Planning.Cost;
 using HomeLine.Planning.Problem;
 
@@ -29,6 +30,7 @@ internal sealed class SlotCare(CompiledWeek week)
     {
         UnitTable units = week.Units;
         int trial = state.Trial, first = existing == WeekState.None ? WeekState.None : state.FirstUnit[existing];
+        Debug.Assert(state.UnitSlot[unit] < 0, "a unit that stands in a visit already");
         _standsFor = existing;
         state.UnitNext[unit] = first;
         state.FirstUnit[trial] = unit;

@@ -29,8 +29,8 @@ internal sealed class WeekSearch
 
     public PlanReading Reading { get; }
 
-    /// <summary>Where a unit could still go in a plan, near or far; nowhere has an infinite cost.</summary>
-    public Proposal PlaceFor(WeekState state, int unit) => Insertion.Best(state, unit, everybody: true);
+    /// <summary>Where a unit could still go in a plan, near or far; nowhere, which one that stands in a visit already is told too, has an infinite cost.</summary>
+    public Proposal PlaceFor(WeekState state, int unit) => state.UnitSlot[unit] >= 0 ? Proposal.Nowhere : Insertion.Best(state, unit, everybody: true);
 
     /// <summary>Puts a unit where it could go.</summary>
     public void Put(WeekState state, int unit, in Proposal place) => Editor.Insert(state, unit, place);

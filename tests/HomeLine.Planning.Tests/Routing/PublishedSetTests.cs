@@ -21,7 +21,7 @@ public sealed class PublishedSetTests
         Assert.SkipUnless(path is not null, "The published instances are not here; HOMELINE_BENCHMARK_DATA can name their folder.");
         RoutingProblem problem = Read(path);
 
-        RoutingPlan plan = new RoutingSearch(problem, new RoutingOptions()).Run(new IterationBudget(150_000), cancel: TestContext.Current.CancellationToken);
+        RoutingPlan plan = new RoutingSearch(problem, new RoutingOptions()).Run(new IterationBudget(300_000), cancel: TestContext.Current.CancellationToken);
 
         Assert.Empty(RoutingCheck.Judge(problem, plan).Faults);
         Assert.Equal(tenths, RoutingCheck.Judge(problem, plan).Cost);
