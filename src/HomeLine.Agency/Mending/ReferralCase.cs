@@ -145,8 +145,8 @@ internal static class ReferralCase
             Cautions =
             [
                 moves.IsEmpty
-                    ? "The place is held for it until nothing is moved any more, or until it is let go."
-                    : $"{DayWords.Count(moves.Length, "visit makes", "visits make")} room for it, once this is chosen; then the place is held until nothing is moved any more, or until it is let go. Letting it go moves nobody back.",
+                    ? "The place is held until the day is too near to move visits, or until somebody lets it go."
+                    : $"{DayWords.Count(moves.Length, "visit makes", "visits make")} room for it, once this is chosen; then the place is held until the day is too near to move visits, or until somebody lets it go. Letting it go moves nobody back.",
                 .. answer.Price.Families > 0 ? ["It moves families who were told a time; not recommended while another way is open."] : ImmutableArray<string>.Empty,
                 .. missing.IsEmpty ? [] : ImmutableArray.Create($"{DayWords.Count(missing.Length, "question is", "questions are")} still open."),
             ],
