@@ -16,7 +16,7 @@ passed=0 failed=0 skipped=0
 
 # The runner's own time-out asks tests to stop. One that never looks must not hold up the rest: it is killed, and the step fails.
 killed_after=()
-command -v timeout >/dev/null && killed_after=(timeout --kill-after=30 16m)
+command -v timeout >/dev/null && killed_after=(timeout --kill-after=30 24m)
 
 say() { printf '\n== %s\n' "$*"; }
 
@@ -73,7 +73,7 @@ run_project() {
   name=$(basename "$1" .csproj)
   report="$results/$name.xml"
   say "$name"
-  ${killed_after[@]+"${killed_after[@]}"} dotnet test --project "$1" --configuration "$configuration" --no-build --no-progress --timeout 15m --long-running 120 \
+  ${killed_after[@]+"${killed_after[@]}"} dotnet test --project "$1" --configuration "$configuration" --no-build --no-progress --timeout 22m --long-running 120 \
     --results-directory "$results" --report-xunit-xml --report-xunit-xml-filename "$name.xml"
   code=$?
   if ! grep -qs '<assembly ' "$report"; then
