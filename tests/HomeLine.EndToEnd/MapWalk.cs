@@ -47,6 +47,22 @@ public sealed class MapWalk
             await phone.StandsUpAsync("dark-map");
             await phone.GotoAsync(app.Address + "/week/2027-03-08");
             await phone.StandsUpAsync("dark-week");
+            await OneDayAtATimeAsync(phone);
         }
+    }
+
+    /// <summary>A phone shows one day: by pressing and by arrow keys the next stands there, the keyboard stays where it was, the address keeps the day.</summary>
+    private static async Task OneDayAtATimeAsync(IPage phone)
+    {
+        await phone.GetByRole(AriaRole.Link, new() { NameRegex = new("^Day after, Tue 9 Mar") }).ClickAsync();
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Name = "Tuesday 9 March 2027" })).ToBeVisibleAsync();
+        await Expect(phone.GetByRole(AriaRole.Link, new() { NameRegex = new("^Day after, Wed 10 Mar") })).ToBeFocusedAsync();
+        await phone.GetByRole(AriaRole.Link, new() { NameRegex = new("^Tue 9 Mar.*visits") }).FocusAsync();
+        await phone.Keyboard.PressAsync("ArrowRight");
+        await Expect(phone.GetByRole(AriaRole.Link, new() { NameRegex = new("^Wed 10 Mar.*visits") })).ToBeFocusedAsync();
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Name = "Wednesday 10 March 2027" })).ToBeVisibleAsync();
+        await phone.ReloadAsync();
+        await Expect(phone.GetByRole(AriaRole.Heading, new() { Name = "Wednesday 10 March 2027" })).ToBeVisibleAsync();
+        await phone.StandsUpAsync("dark-week-one-day");
     }
 }

@@ -74,7 +74,7 @@ public sealed class RideAlongWalk
         await phone.GetByRole(AriaRole.Heading, new() { Name = "Ride-alongs" }).ScrollIntoViewIfNeededAsync();
         await phone.StandsUpAsync("dark-ride-alongs");
         await phone.GotoAsync(app.Address + "/week/2027-03-08/work");
-        await phone.GetByRole(AriaRole.Button, new() { Name = "Thu 11 Mar", Exact = true }).ClickAsync();
+        await phone.GetByRole(AriaRole.Link, new() { NameRegex = new("^Thu 11 Mar[:,]") }).ClickAsync();
         await phone.Locator("summary").Filter(new() { HasTextString = "Load of each nurse" }).ClickAsync();
         await Visit(phone, "P36").ClickAsync();
         await Expect(phone.GetByLabel("Who goes along to supervise Linden Pennywhirl")).ToBeVisibleAsync();

@@ -179,9 +179,11 @@ public sealed class WeekEditingWalk
             IPage phone = await browser.OpenAsync(width, 844, ColorScheme.Dark);
             await SameSignInAsync(phone, page);
             await phone.GotoAsync(app.Address + Work);
-            await phone.GetByRole(AriaRole.Button, new() { Name = "Thu 11 Mar", Exact = true }).ClickAsync();
+            await phone.GetByRole(AriaRole.Link, new() { NameRegex = new("^Thu 11 Mar[:,]") }).ClickAsync();
             await phone.StandsUpAsync("dark-work");
+            await Expect(phone).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("day=2027-03-11"));
             await Visit(phone, "P37").ClickAsync();
+            await Expect(phone.GetByRole(AriaRole.Link, new() { NameRegex = new("^Fri 12 Mar.*place") })).ToBeVisibleAsync();
             await phone.GetByRole(AriaRole.Button, new() { Name = "Look at the best place" }).ClickAsync();
             await Expect(phone.GetByRole(AriaRole.Button, new() { Name = "Drop it here" })).ToBeVisibleAsync();
             await phone.StandsUpAsync("dark-work-in-hand");

@@ -110,7 +110,7 @@ internal sealed class ApplyDesk(AgencyDb db, Actor actor, AgencyAtHand agency, I
 
     private static IEnumerable<UnmetNeed> LeftOver(MendAnswer chosen) => chosen.Changes
         .Where(c => c.After is null && c.Before is not null)
-        .Zip(chosen.Unmet, (change, left) => new UnmetNeed(change.Before!.Patient, left.Care, [new Planning.Plans.PlanningReason("nurse-out", left.Because, "A licensed person decides what happens until then.")], []));
+        .Zip(chosen.Unmet, (change, left) => new UnmetNeed(change.Before!.Patient, left.Care, [new Planning.Plans.PlanningReason("nurse-out", left.Because, "A licensed person decides what happens until then.")], []) { LastDay = change.Before.Day });
 
     /// <returns>The number it is kept under.</returns>
     private async Task<string> KeepReferralAsync(ReferralFacts facts, MendAnswer chosen, string reason, CancellationToken cancel)

@@ -45,9 +45,12 @@ internal sealed record OwnWeekPlan(
         [
             .. unmet
                 .Where(u => week.Needs.Demand.Needs.TryGetValue(u.Task, out CareNeed? need) && demand.Patients.Contains(need.Patient.Value))
-                .Select(u => new UnmetNeed(week.Needs.Demand.Needs[u.Task].Patient, week.Needs.Demand.Needs[u.Task].Task.Label, u.Reasons, u.Relaxations)),
+                .Select(u => LeftUnmet(u, week.Needs.Demand.Needs[u.Task])),
         ];
     }
+
+    private static UnmetNeed LeftUnmet(UnmetTask unmet, CareNeed need) =>
+        new(need.Patient, need.Task.Label, unmet.Reasons, unmet.Relaxations) { LastDay = need.Windows[0].LastDay };
 
     private static string NewName(string id, HashSet<string> names)
     {

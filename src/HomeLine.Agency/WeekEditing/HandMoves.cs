@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using HomeLine.LineCare.Lines;
 using HomeLine.Planning.Editing;
 using HomeLine.Planning.Plans;
+using NodaTime;
 using HomeLine.Planning.Problem;
 
 namespace HomeLine.Agency.WeekEditing;
@@ -46,6 +47,9 @@ public sealed record UnmetCareNeed(
     string Key, PatientId Patient, string PatientName, string Label, string LastDay, bool IsCritical,
     ImmutableArray<PlanningReason> Reasons, ImmutableArray<Relaxation> Relaxations)
 {
+    /// <summary>The last day on time.</summary>
+    public LocalDate? LastDate { get; init; }
+
     /// <summary>The unmet needs of a week, critical first, with the planner's reasons against the week as it stands.</summary>
     /// <param name="week">The week.</param>
     /// <param name="why">Reasons by task; empty while they are not known.</param>
@@ -64,7 +68,10 @@ public sealed record UnmetCareNeed(
                 VisitWords.LongDay(week.Calendar.Local(group.Min(t => t.LateFrom) - 1).Date),
                 group.Any(t => t.Critical),
                 known?.Reasons ?? [],
-                known?.Relaxations ?? []);
+                known?.Relaxations ?? [])
+            {
+                LastDate = week.Calendar.Local(group.Min(t => t.LateFrom) - 1).Date,
+            };
         }).OrderByDescending(n => n.IsCritical).ThenBy(n => n.Patient.Value, StringComparer.Ordinal),
     ];
 

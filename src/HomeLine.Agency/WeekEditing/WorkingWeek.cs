@@ -136,7 +136,7 @@ public sealed class WorkingWeek
     {
         CareNeed need = Needs.Demand.Needs[task.Id];
         return Week.Unmet.FirstOrDefault(u => u.Patient == need.Patient && u.Label == task.Label)
-            ?? new UnmetNeed(need.Patient, task.Label, [new PlanningReason("taken-out", "Taken out of the plan by hand.", "Place it again, or say why it can wait.")], []);
+            ?? new UnmetNeed(need.Patient, task.Label, [new PlanningReason("taken-out", "Taken out of the plan by hand.", "Place it again, or say why it can wait.")], []) { LastDay = need.Windows[0].LastDay };
     }
 }
 

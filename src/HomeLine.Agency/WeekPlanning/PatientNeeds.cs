@@ -89,13 +89,13 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
         DueWindow window = chore.Lead;
         if (chore.Order is { Kind: OrderKind.DrugLevel, DoseTimes.IsDefaultOrEmpty: true })
         {
-            notPlannable.Add(new UnmetNeed(patient.Id, Label(chore), [LevelWithoutDoseTimes], []));
+            notPlannable.Add(new UnmetNeed(patient.Id, Label(chore), [LevelWithoutDoseTimes], []) { LastDay = window.LastDay });
             return;
         }
 
         if (chore.Order is { } ordered && Undelivered(ordered) is { } undelivered)
         {
-            notPlannable.Add(new UnmetNeed(patient.Id, Label(chore), [undelivered], []));
+            notPlannable.Add(new UnmetNeed(patient.Id, Label(chore), [undelivered], []) { LastDay = window.LastDay });
             return;
         }
 
@@ -103,13 +103,13 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
         if (chore.Order?.NotBefore is { } delivered) opens = Math.Max(opens, calendar.Minute(delivered));
         if (window.Standing == WindowStanding.Ordered && lateFrom <= calendar.Minute(setting.Now))
         {
-            notPlannable.Add(new UnmetNeed(patient.Id, Label(chore), [OrderedDayPassed(window.LastDay)], []));
+            notPlannable.Add(new UnmetNeed(patient.Id, Label(chore), [OrderedDayPassed(window.LastDay)], []) { LastDay = window.LastDay });
             return;
         }
 
         if (FirstDoseMissing(chore, opens) is { IsEmpty: false } missing)
         {
-            notPlannable.Add(new UnmetNeed(patient.Id, Label(chore), missing, []));
+            notPlannable.Add(new UnmetNeed(patient.Id, Label(chore), missing, []) { LastDay = window.LastDay });
             return;
         }
 
@@ -242,5 +242,8 @@ internal sealed class PatientNeedsBuilder(Patient patient, PatientCare care, Car
         patient.Id,
         Label(chore),
         [new PlanningReason("outside-planning-span", span.Because, "Renew the order, end the hold, or arrange the care elsewhere.")],
-        []));
+        [])
+    {
+        LastDay = chore.Lead.LastDay,
+    });
 }

@@ -42,6 +42,6 @@ public static class PlanInNames
     private static UnmetNeed Unmet(UnmetTask unmet, WeekDemand demand)
     {
         CareNeed need = demand.Needs[unmet.Task];
-        return new UnmetNeed(need.Patient, need.Task.Label, unmet.Reasons, unmet.Relaxations);
+        return new UnmetNeed(need.Patient, need.Task.Label, unmet.Reasons, unmet.Relaxations) { LastDay = need.Windows[0].LastDay };
     }
 }

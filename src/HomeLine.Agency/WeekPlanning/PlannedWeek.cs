@@ -54,4 +54,8 @@ public sealed record UnmetNeed(
     PatientId Patient,
     string Label,
     ImmutableArray<PlanningReason> Reasons,
-    ImmutableArray<Relaxation> Relaxations);
+    ImmutableArray<Relaxation> Relaxations)
+{
+    /// <summary>The last day on time; empty where none is known, also in a week stored before it was kept.</summary>
+    public LocalDate? LastDay { get; init; }
+}

@@ -6,6 +6,7 @@ using HomeLine.Web.Layout;
 using HomeLine.Web.Pages.Week;
 using HomeLine.Web.Parts;
 using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.JSInterop;
 using NodaTime;
 
@@ -42,15 +43,18 @@ public sealed partial class WorkOnWeekPage
     /// <summary>Only nurses who live near this town or visit it.</summary>
     [SupplyParameterFromQuery] public string? Area { get; set; }
 
+    /// <summary>The day that is open.</summary>
+    [SupplyParameterFromQuery(Name = "day")] public string? AskedDay { get; set; }
+
     private NurseFilter Filter => NurseFilter.Of(Nurse, Area);
 
     /// <inheritdoc/>
     protected override async Task OnParametersSetAsync()
     {
         LocalDate asked = WeekOf.Day(Day, Branch.Today);
+        day = WeekOf.Shown(AskedDay, Day, asked, Branch.Today);
         if (asked == firstDay) return;
         firstDay = asked;
-        day = Branch.Today >= asked && Branch.Today < asked.PlusDays(7) ? Branch.Today : asked;
         held = null;
         await ReadAsync();
     }
@@ -139,7 +143,7 @@ public sealed partial class WorkOnWeekPage
         if (held is null || index < 0 || index >= held.Places.Length) return;
         WorkingPlace place = held.Places[index];
         held = held with { At = index, Edit = held.To(place.Nurse, place.Day, place.Position) };
-        day = place.Day;
+        Show(place.Day);
         spoken = $"Place {index + 1} of {held.Places.Length}: {PlaceWords.Where(place)}. {PlaceWords.Price(place)}.";
         await AskAsync();
     }
@@ -147,7 +151,7 @@ public sealed partial class WorkOnWeekPage
     /// <summary>A nurse's day was pressed: it opens; with something in hand its best place is looked at, or the rule that forbids it is said.</summary>
     private async Task IntoCellAsync((DraftNurse Nurse, DraftDay Day) cell)
     {
-        day = cell.Day.Day;
+        Show(cell.Day.Day);
         if (held is not { IsCarried: true }) return;
         int best = held.BestOn(cell.Nurse.Id, cell.Day.Day);
         if (best >= 0)
@@ -213,7 +217,7 @@ public sealed partial class WorkOnWeekPage
         spoken = $"Done: {week!.Log.All[^1].Words}.";
         if (visit is not null && week.Visit(visit) is { } stands)
         {
-            day = stands.Day;
+            Show(stands.Day);
             focus = visit;
         }
     }
@@ -235,8 +239,16 @@ public sealed partial class WorkOnWeekPage
     {
         if (held is { } back) spoken = $"{back.Title} is put back.";
         focus = held?.Stop?.Visit.Id ?? "";
-        if (held?.Stop is { } stop) day = stop.Visit.Day;
+        if (held?.Stop is { } stop) Show(stop.Visit.Day);
         held = null;
+    }
+
+    /// <summary>Opens a day of the week; the address keeps it, so that a reload and a link that is sent show the same.</summary>
+    private void Show(LocalDate chosen)
+    {
+        if (chosen == day) return;
+        day = chosen;
+        Navigation.NavigateTo(AddressOf(chosen), replace: true);
     }
 
     private void Clear()
@@ -263,6 +275,10 @@ public sealed partial class WorkOnWeekPage
         HandEdit.SwapDays(var nurse, var with, var day) => $"{nurse} and {with} swap {day.InWords()}",
         _ => "A change",
     };
+
+    private string AddressOf(LocalDate one) => QueryHelpers.AddQueryString(Filter.In(Address(WeekOf.MondayOf(one))), "day", one.Iso());
+
+    private string InView(string address) => AskedDay is { Length: > 0 } ? QueryHelpers.AddQueryString(Filter.In(address), "day", day.Iso()) : Filter.In(address);
 
     private static string Address(LocalDate monday) => $"/week/{monday.Iso()}/work";
 }
