@@ -85,6 +85,7 @@ public static class AgencyRegistration
         services.AddSingleton<DecideQuestion>();
         services.AddSingleton<AddLine>();
         services.AddSingleton<KeepCheckIn>();
+        services.AddSingleton<AskHomeForSigns>();
         services.AddSingleton<RecordVisit>();
         services.AddSingleton<AskVisit>();
         services.AddSingleton<AskVisitList>();

@@ -18,7 +18,7 @@ public static class AccessMatrix
         // Which questions a nurse may decide stands in DecisionRights.
         Decide => role is ClinicalManager or Nurse,
         TakeOrder or ValidateCaregiver => role is ClinicalManager or Nurse,
-        KeepReferral or HoldPatient or CorrectPatient => role is ClinicalManager or Coordinator or Nurse,
+        KeepReferral or HoldPatient or CorrectPatient or KeepHomeSigns => role is ClinicalManager or Coordinator or Nurse,
         SeeMyDay or TellPractitioner => role is ClinicalManager or Coordinator or Nurse,
         // Whose day and whose record: a nurse her own; who may co-sign or amend whose record stands in the use cases.
         RecordVisit or CoSignVisit or AddLine => role is ClinicalManager or Nurse,

@@ -18,6 +18,7 @@ public enum AgencyAction
     KeepReferral,
     HoldPatient,
     CorrectPatient,
+    KeepHomeSigns,
     ValidateCaregiver,
     AddLine,
     SeeMyDay,

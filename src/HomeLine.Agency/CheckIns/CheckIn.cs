@@ -2,7 +2,7 @@ using NodaTime;
 
 namespace HomeLine.Agency.CheckIns;
 
-/// <summary>A sign from who is at a home that is entered by two people only: arrived, or out again. Written once.</summary>
+/// <summary>A sign from who is at a home that asks for it: arrived, or out again. Written once.</summary>
 public sealed record CheckIn
 {
     public required string Visit { get; init; }

@@ -5,7 +5,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace HomeLine.Agency.CheckIns;
 
-/// <summary>Who is at a home that is entered by two only says that she arrived, or that she is out again.</summary>
+/// <summary>Who is at a home that asks for signs says that she arrived, or that she is out again.</summary>
 public sealed class KeepCheckIn(IDbContextFactory<AgencyDb> databases, AgencyClock clock)
 {
     /// <summary>

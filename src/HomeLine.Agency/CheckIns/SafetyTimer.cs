@@ -13,21 +13,25 @@ namespace HomeLine.Agency.CheckIns;
 /// <param name="Number">Telephone number; empty when none is known.</param>
 public sealed record NumberToCall(string Who, string Number);
 
-/// <summary>No sign came in time from people at a home that is entered by two only.</summary>
+/// <summary>No sign came in time from who is at a home that asks for one.</summary>
 /// <param name="Visit">The visit.</param>
 /// <param name="PatientName">Whose home.</param>
 /// <param name="Sentence">What is missing, and since when.</param>
 /// <param name="Calls">Whom to call, in this order.</param>
 /// <param name="EmergencyNumber">When nobody answers.</param>
-public sealed record MissedCheckIn(string Visit, string PatientName, string Sentence, ImmutableArray<NumberToCall> Calls, string EmergencyNumber);
+public sealed record MissedCheckIn(string Visit, string PatientName, string Sentence, ImmutableArray<NumberToCall> Calls, string EmergencyNumber)
+{
+    /// <summary>Nurses who are there, or should be.</summary>
+    public required int People { get; init; }
+}
 
 /// <summary>
-/// The timer of homes that are entered by two people only: a sign on arrival, a sign when they are out again. A signed record stands for both. Pure.
+/// The timer of homes that are entered by two people only, and of others that ask for it: a sign on arrival, a sign when they are out again. A signed record stands for both. Pure.
 /// </summary>
 internal static class SafetyTimer
 {
     /// <summary>Whether a home asks for signs.</summary>
-    public static bool Asks(Patient patient) => patient.CrewSize > 1;
+    public static bool Asks(Patient patient) => patient.CrewSize > 1 || patient.AsksForSigns;
 
     /// <summary>Those whose time is up, the longest first.</summary>
     public static ImmutableArray<MissedCheckIn> Missed(AgencyAtHand agency, PlannedWeek? week, IReadOnlyCollection<CheckIn> signs, IReadOnlyCollection<VisitRecord> records)
@@ -68,7 +72,10 @@ internal static class SafetyTimer
                 new NumberToCall(patient.Name, patient.Phone),
                 new NumberToCall("clinical manager on call", agency.Roster.Profile.OnCallPhone),
             ],
-            agency.Roster.Profile.EmergencyNumber);
+            agency.Roster.Profile.EmergencyNumber)
+        {
+            People = there.Length,
+        };
     }
 
     private static string Are(NurseFile[] there) => there.Length == 1 ? "is" : "are";

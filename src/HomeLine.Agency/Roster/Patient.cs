@@ -54,6 +54,9 @@ public sealed record Patient
     /// <summary>1, or 2 when two people must come together.</summary>
     public int CrewSize { get; init; } = 1;
 
+    /// <summary>A nurse who goes alone gives a sign on arrival and one when she is out again, for example where she goes escorted or by daylight only. Two people always do.</summary>
+    public bool AsksForSigns { get; init; }
+
     /// <summary>Minutes every visit here takes longer than policy says.</summary>
     public int ExtraMinutes { get; init; }
 

@@ -9,7 +9,7 @@ namespace HomeLine.Agency.Roster;
 
 /// <summary>
 /// What was put down in the program itself, by the audit trail: validations, stops, holds, returns, exceptions, orders that a newer one ended, and
-/// corrected dates of birth and of the start of care. A file that does not know of it
+/// corrected dates of birth and of the start of care, homes that ask for signs. A file that does not know of it
 /// takes none of it back: a caregiver who was stopped stays stopped, a patient who came home stays home, an allergy put on
 /// file stays on file.
 /// </summary>
@@ -30,6 +30,9 @@ public sealed record PutDown(
     /// <summary>Nurses whose leave was entered here.</summary>
     public ImmutableHashSet<string> OnLeave { get; init; } = [];
 
+    /// <summary>Patients of whose home it was said here whether it asks for signs.</summary>
+    public ImmutableHashSet<string> Signs { get; init; } = [];
+
     /// <summary>Orders of a first dose that were completed here.</summary>
     public ImmutableHashSet<string> CompletedDoses { get; init; } = [];
 
@@ -38,7 +41,7 @@ public sealed record PutDown(
         string[] actions =
         [
             "validate-caregiver", "stop-caregiver", "hold-patient", "return-home", "except", "end-order", "correct-patient", "put-on-file",
-            "keep-leave", "nurse-out", "complete-first-dose",
+            "keep-leave", "nurse-out", "complete-first-dose", "home-signs",
         ];
         var entries = await db.AuditEntries.AsNoTracking().Where(e => actions.Contains(e.Action)).Select(e => new { e.Action, e.Subject }).ToListAsync(cancel);
         return new PutDown(
@@ -50,6 +53,7 @@ public sealed record PutDown(
         {
             Risks = [.. entries.Where(e => e.Action == "put-on-file").Select(e => e.Subject)],
             OnLeave = [.. entries.Where(e => e.Action is "keep-leave" or "nurse-out").Select(e => LastWord(e.Subject))],
+            Signs = [.. entries.Where(e => e.Action == "home-signs").Select(e => e.Subject)],
             CompletedDoses = [.. entries.Where(e => e.Action == "complete-first-dose").Select(e => LastWord(e.Subject))],
         };
     }
@@ -78,11 +82,18 @@ public sealed record PutDown(
         ];
     }
 
-    /// <summary>Dates corrected and risks put on file here stay; what else the file says of the patient counts.</summary>
+    /// <summary>Dates corrected, signs asked for and risks put on file here stay; what else the file says of the patient counts.</summary>
     internal ImmutableArray<Patient> Keep(ImmutableArray<Patient> stored, ImmutableArray<Patient> incoming)
     {
         var known = stored.Where(p => Corrected.Contains(p.Id.Value)).DistinctBy(p => p.Id).ToDictionary(p => p.Id);
-        return [.. incoming.Select(p => known.TryGetValue(p.Id, out Patient? ours) ? p with { BornOn = ours.BornOn, CareStartedOn = ours.CareStartedOn } : p).Select(WithRisks)];
+        var asking = stored.Where(p => Signs.Contains(p.Id.Value)).DistinctBy(p => p.Id).ToDictionary(p => p.Id);
+        return
+        [
+            .. incoming
+                .Select(p => known.TryGetValue(p.Id, out Patient? ours) ? p with { BornOn = ours.BornOn, CareStartedOn = ours.CareStartedOn } : p)
+                .Select(p => asking.TryGetValue(p.Id, out Patient? ours) ? p with { AsksForSigns = ours.AsksForSigns } : p)
+                .Select(WithRisks),
+        ];
     }
 
     private Patient WithRisks(Patient patient) => Risks.IsEmpty

@@ -90,6 +90,7 @@ internal static class DaySheetWriter
         unusual.AddRange(answer.Locks.Select(l => $"{l.Line.Value}: {l.Reason}"));
         unusual.AddRange(agency.Questions(patient.Id).Where(d => answer.Locks.All(l => l.Code != d.Code || l.Line != d.Line)).Select(d => d.Sentence));
         if (patient.CrewSize > 1) unusual.Add("Two persons, same start. Never go in alone.");
+        else if (patient.AsksForSigns) unusual.Add("Give a sign on arrival and one when you are out again: on your day, or by a call to the coordinator.");
         if (patient.Language is not ("en" or "") && !nurse.Traits.Contains($"language:{patient.Language}"))
             unusual.Add($"Interpreter by phone needed ({CultureInfo.GetCultureInfo(patient.Language).EnglishName}).");
         return unusual.ToImmutable();

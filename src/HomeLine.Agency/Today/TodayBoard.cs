@@ -34,7 +34,7 @@ public sealed record TodayBoard(
     /// <summary>Nurses who, by what they recorded, come too late to their next visit.</summary>
     public ImmutableArray<LateStart> LateStarts { get; init; } = [];
 
-    /// <summary>Homes entered by two people only from which no sign came in time.</summary>
+    /// <summary>Homes that ask for signs from which none came in time.</summary>
     public ImmutableArray<MissedCheckIn> MissedCheckIns { get; init; } = [];
 
     /// <summary>Reports of clinics that are awaited, overdue ones first.</summary>

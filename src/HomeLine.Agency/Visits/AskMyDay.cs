@@ -78,6 +78,7 @@ public sealed class AskMyDay(IDbContextFactory<AgencyDb> databases, AgencyClock 
         return new MyStop(visit, sheet, KitList.Of(visit, agency.Files[visit.Patient], agency.Files.Policy), visit.Second == nurse.Id, recorded)
         {
             AsksForSigns = agency.Roster.Patients.Any(p => p.Id == visit.Patient && SafetyTimer.Asks(p)),
+            IsForTwo = agency.Roster.Patients.Any(p => p.Id == visit.Patient && p.CrewSize > 1),
             ArrivedAt = At(isOut: false),
             OutAt = At(isOut: true),
         };

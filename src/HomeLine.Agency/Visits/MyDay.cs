@@ -36,8 +36,11 @@ public sealed record MyDay
 /// <param name="Recorded">Identifiers of the records that stand.</param>
 public sealed record MyStop(WeekVisit Visit, DayStop Sheet, KitList Kit, bool AsSecond, ImmutableArray<string> Recorded)
 {
-    /// <summary>The home is entered by two people only and asks for a sign on arrival and one when they are out again.</summary>
+    /// <summary>The home asks for a sign on arrival and one when who went in is out again.</summary>
     public bool AsksForSigns { get; init; }
+
+    /// <summary>The home is entered by two people only.</summary>
+    public bool IsForTwo { get; init; }
 
     /// <summary>When somebody said that she arrived, branch time; empty while nobody has.</summary>
     public LocalTime? ArrivedAt { get; init; }

@@ -37,7 +37,7 @@ public static class VisitEndpoints
         };
     }
 
-    /// <summary>Arrived at, or out again from, a home that is entered by two people only.</summary>
+    /// <summary>Arrived at, or out again from, a home that asks for signs.</summary>
     private static async Task<IResult> SignAsync(HttpContext http, [FromServices] KeepCheckIn signs, [FromForm] string visit, [FromForm] string sign, CancellationToken cancel)
     {
         Outcome<CheckIn> answer = await signs.KeepAsync(Actors.From(http.User), visit, sign == "out", cancel);

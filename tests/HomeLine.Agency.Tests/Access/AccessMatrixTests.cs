@@ -25,6 +25,7 @@ public sealed class AccessMatrixTests
         [KeepReferral] = [ClinicalManager, Coordinator, Nurse],
         [HoldPatient] = [ClinicalManager, Coordinator, Nurse],
         [CorrectPatient] = [ClinicalManager, Coordinator, Nurse],
+        [KeepHomeSigns] = [ClinicalManager, Coordinator, Nurse],
         [SeeMyDay] = [ClinicalManager, Coordinator, Nurse],
         [AddLine] = [ClinicalManager, Nurse],
         [RecordVisit] = [ClinicalManager, Nurse],

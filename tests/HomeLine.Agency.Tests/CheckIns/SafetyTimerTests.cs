@@ -1,5 +1,6 @@
 using HomeLine.Agency.Access;
 using HomeLine.Agency.CheckIns;
+using HomeLine.Agency.Roster;
 using HomeLine.Agency.Tests.Storage;
 using HomeLine.Agency.Today;
 using HomeLine.Agency.Visits;
@@ -63,5 +64,45 @@ public sealed class SafetyTimerTests(PostgresCluster cluster)
         Assert.Equal("check-in-not-yours", await CodeAsync(Nurse, Visit));
         Assert.Equal("check-in-not-asked", await CodeAsync(Juniper, DemoAgency.Published.Visits.First(v => v.Day.Day == 10 && v.Nurse == "N1" && v.Id != Visit).Id));
         Assert.Equal("not-allowed", await CodeAsync(TestAgency.Coordinator, Visit));
+    }
+
+    /// <summary>P12, Tuesday 08:08 with Juniper alone, told from 08:00: C12 of homes where she goes by daylight or escorted only.</summary>
+    [Theory]
+    [MemberData(nameof(TestAgency.BothProviders), MemberType = typeof(TestAgency))]
+    public async Task A_home_may_ask_a_nurse_who_goes_alone_for_signs_and_a_missed_one_alarms_the_same_way(Provider provider)
+    {
+        await using TestAgency agency = await OpenAsync(provider, cluster, DemoAgency.At(9, 8, 0));
+        var alone = DemoAgency.Published.Visits.Single(v => v.Id == "2027-03-09-P12");
+        var homes = agency.Ask<AskHomeForSigns>();
+        Assert.True((await homes.KeepAsync(Juniper, alone.Patient, asks: true, "unlit yard, by daylight only", Cancel)).Value.AsksForSigns);
+        MyStop stop = (await agency.Ask<AskMyDay>().AskAsync(Juniper, null, null, Cancel)).Value.Stops.Single(s => s.Visit.Id == alone.Id);
+        Assert.True(stop is { AsksForSigns: true, IsForTwo: false });
+        Assert.Contains("Give a sign on arrival", string.Join(' ', stop.Sheet.Unusual), StringComparison.Ordinal);
+
+        await agency.MoveClockAsync(9, 9, 30);
+        MissedCheckIn missed = Assert.Single(await MissedAsync(agency));
+        Assert.StartsWith("No sign that Juniper Brasslock arrived at Larkspur Cogglewick", missed.Sentence, StringComparison.Ordinal);
+        Assert.Equal(1, missed.People);
+
+        Assert.True((await agency.Ask<KeepCheckIn>().KeepAsync(Juniper, alone.Id, isOut: true, Cancel)).Succeeded);
+        Assert.Empty(await MissedAsync(agency));
+    }
+
+    [Fact]
+    public async Task Asking_a_home_for_signs_needs_a_reason_is_written_down_and_outlives_an_import()
+    {
+        await using TestAgency agency = await OpenAsync(Provider.Sqlite, cluster, DemoAgency.At(9, 8, 0));
+        var homes = agency.Ask<AskHomeForSigns>();
+        var p12 = new LineCare.Lines.PatientId("P12");
+
+        Assert.Equal("signs-reason-missing", (await homes.KeepAsync(Juniper, p12, asks: true, " ", Cancel)).Refusal?.Code);
+        Assert.Equal("signs-by-two", (await homes.KeepAsync(Juniper, new LineCare.Lines.PatientId("P16"), asks: true, "dark", Cancel)).Refusal?.Code);
+        Assert.Equal("patient-unknown", (await homes.KeepAsync(Juniper, new LineCare.Lines.PatientId("P99"), asks: true, "dark", Cancel)).Refusal?.Code);
+        Assert.Equal("not-allowed", (await homes.KeepAsync(TestAgency.Administrator, p12, asks: true, "dark", Cancel)).Refusal?.Code);
+
+        Assert.True((await homes.KeepAsync(Juniper, p12, asks: true, "dark", Cancel)).Succeeded);
+        RosterChange import = (await agency.Ask<ImportRoster>().PreviewAsync(TestAgency.Coordinator, DemoAgency.Roster, Cancel)).Value;
+        Assert.DoesNotContain(import.Rows, r => r is { Kind: "patient", Key: "P12", State: RowState.Changed });
+        Assert.True((await homes.KeepAsync(Juniper, p12, asks: false, "a lamp was put up", Cancel)).Succeeded);
     }
 }

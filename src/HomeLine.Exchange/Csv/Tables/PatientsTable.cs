@@ -13,7 +13,7 @@ internal static class PatientsTable
     public static readonly TableShape Shape = TableShape.Of("patients.csv", true,
         """
         patient! name! born_on care_started_on! therapy address phone access_notes contact x! y! state! zone risks language practitioner
-        access_times required_traits excluded_traits refused_nurses known_nurses needs_skills crew_size extra_minutes note
+        access_times required_traits excluded_traits refused_nurses known_nurses needs_skills crew_size signs extra_minutes note
         """.ReplaceLineEndings(" "));
 
     private const int MostExtraMinutes = 240;
@@ -51,6 +51,7 @@ internal static class PatientsTable
             KnownNurses = Nurses(row, "known_nurses"),
             NeedsSkills = row.List("needs_skills"),
             CrewSize = row.Whole("crew_size", 1, 2) ?? 1,
+            AsksForSigns = row.YesNo("signs"),
             ExtraMinutes = row.Whole("extra_minutes", 0, MostExtraMinutes) ?? 0,
             Note = row.Text("note"),
         };
@@ -63,7 +64,7 @@ internal static class PatientsTable
         NumberText.Write(patient.Home.Y), patient.State, patient.ZoneId, ListText.WriteFlags(patient.Risks), patient.Language,
         patient.Practitioner, AccessTimesCell.Write(patient.AccessTimes), ListText.Write(patient.RequiredTraits),
         ListText.Write(patient.ExcludedTraits), ListText.Write(patient.RefusedNurses), ListText.Write(patient.KnownNurses),
-        ListText.Write(patient.NeedsSkills), NumberText.Write(patient.CrewSize), NumberText.Write(patient.ExtraMinutes), patient.Note,
+        ListText.Write(patient.NeedsSkills), NumberText.Write(patient.CrewSize), patient.AsksForSigns ? "yes" : "", NumberText.Write(patient.ExtraMinutes), patient.Note,
     });
 
     private static DateTimeZone Zone(Row row)

@@ -1184,6 +1184,10 @@ namespace HomeLine.Agency.Storage.Postgres.Migrations
                         .HasColumnType("text")
                         .HasColumnName("address");
 
+                    b.Property<bool>("AsksForSigns")
+                        .HasColumnType("boolean")
+                        .HasColumnName("asks_for_signs");
+
                     b.Property<string>("BornOn")
                         .HasColumnType("text")
                         .HasColumnName("born_on");

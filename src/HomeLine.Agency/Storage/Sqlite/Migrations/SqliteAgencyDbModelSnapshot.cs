@@ -1155,6 +1155,10 @@ namespace HomeLine.Agency.Storage.Sqlite.Migrations
                         .HasColumnType("TEXT")
                         .HasColumnName("address");
 
+                    b.Property<bool>("AsksForSigns")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("asks_for_signs");
+
                     b.Property<string>("BornOn")
                         .HasColumnType("TEXT")
                         .HasColumnName("born_on");
