@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using HomeLine.LineCare.Lines;
 using HomeLine.Planning.Editing;
 using HomeLine.Planning.Plans;
-using NodaTime;
 using HomeLine.Planning.Problem;
+using NodaTime;
 
 namespace HomeLine.Agency.WeekEditing;
 

@@ -10,7 +10,10 @@ public sealed class MissedSignsTests : BunitContext
     public void Whom_to_call_stands_in_order_with_the_emergency_number_last()
     {
         MissedCheckIn missed = new("V1", "Pimpernel Flapstone", "No sign that Juniper is out again: due by 16:20.",
-            [new NumberToCall("Juniper", "555-0101"), new NumberToCall("Bramble", "")], "911") { People = 2 };
+            [new NumberToCall("Juniper", "555-0101"), new NumberToCall("Bramble", "")], "911")
+        {
+            People = 2,
+        };
 
         IRenderedComponent<MissedSigns> list = Render<MissedSigns>(p => p.Add(m => m.Missed, [missed]));
 

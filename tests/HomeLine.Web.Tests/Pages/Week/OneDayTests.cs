@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Bunit;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.Planning.Checking;
