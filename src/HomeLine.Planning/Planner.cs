@@ -6,6 +6,7 @@ using HomeLine.Planning.Explaining;
 using HomeLine.Planning.Mending;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
+using HomeLine.Planning.Reserve;
 using HomeLine.Planning.Search;
 using HomeLine.Planning.Standing;
 
@@ -23,7 +24,8 @@ public sealed record PlanOptions(ulong Seed = 1, int Iterations = 20_000, int Is
 /// <param name="Best">Score of the best plan so far.</param>
 /// <param name="Visits">Visits of the best plan so far.</param>
 /// <param name="UnmetTasks">Tasks the best plan leaves unmet.</param>
-public sealed record PlanProgress(int Iteration, int Iterations, PlanScore Best, int Visits, int UnmetTasks);
+/// <param name="ForReserve">Whether a plan stands already and free time for care nobody planned is looked for; the score and what follows are that plan's.</param>
+public sealed record PlanProgress(int Iteration, int Iterations, PlanScore Best, int Visits, int UnmetTasks, bool ForReserve = false);
 
 /// <summary>The three questions this room answers: plan a week, where could an urgent visit go, and mend a broken day.</summary>
 public static class Planner
@@ -53,6 +55,20 @@ public static class Planner
     }
 
     /// <summary>
+    /// Plans the problem and keeps free time for care nobody planned, at the price of work and never of care: critical, risk and duties are no worse than
+    /// <see cref="Plan"/> makes them with the same options. Of plans alike in these three the one with fewest slots missing, then the one with less work, fewer points of people, less
+    /// unused life; in this order the result is also never worse than a published plan that still keeps every rule. Where <see cref="Plan"/> leaves enough free by
+    /// itself, its plan is the answer. Takes up to three times as long. On cancellation the best plan so far is returned.
+    /// </summary>
+    /// <exception cref="ArgumentException">The problem contradicts itself.</exception>
+    public static ReservedWeek PlanWithReserve(
+        WeekProblem problem,
+        PlanOptions options,
+        ReserveRules rules,
+        IProgress<PlanProgress>? progress = null,
+        CancellationToken cancel = default) => new ReserveSearch(problem, options, rules).Plan(progress, cancel);
+
+    /// <summary>
     /// Proves how far a plan may be from the best there is: a lower bound of each tier in turn, up to the first that stays open. Visits that must stay are in every plan. Anytime: on
     /// cancellation what has been proven so far is returned. Plans with a second visit of a patient's day for safety are not counted.
     /// </summary>
@@ -74,7 +90,8 @@ public static class Planner
         return Checker.Check(problem, new WeekPlan(visits, [.. problem.Tasks.Where(t => !done.Contains(t.Id)).Select(t => new UnmetTask(t.Id, [], []))], default)).Score;
     }
 
-    private static WeekPlan? KeptPublished(WeekProblem problem)
+    /// <summary>The published plan as the checker counts it; empty when there is none or it breaks a rule.</summary>
+    internal static WeekPlan? KeptPublished(WeekProblem problem)
     {
         if (problem.Published is not { Visits.IsDefault: false } published) return null;
         CheckReport report = Checker.Check(problem, published);

@@ -46,7 +46,8 @@ public static class NurseCalendar
     private static ImmutableArray<string> StatesOf(StateLicence licence, ImmutableArray<string> compactStates) =>
         licence.Compact && compactStates.Contains(licence.State) ? compactStates : [licence.State];
 
-    private static Shift? ShiftOn(NurseFile file, int day, PlanCalendar calendar, PolicyBook policy)
+    /// <summary>Her shift of a day, leave taken out; empty when she is not there.</summary>
+    internal static Shift? ShiftOn(NurseFile file, int day, PlanCalendar calendar, PolicyBook policy)
     {
         LocalDate date = calendar.Date(day);
         if (file.Leaves.Any(l => l.IsAllDay(date))) return null;

@@ -7,6 +7,7 @@ using HomeLine.Agency.WeekEditing;
 using HomeLine.Planning;
 using HomeLine.Planning.Checking;
 using HomeLine.Planning.Plans;
+using HomeLine.Planning.Reserve;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Logging;
 using NodaTime;
@@ -84,8 +85,10 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
             WeekDemand ahead = WeekDemand.Ahead(agency.Roster, promised, run.FirstDay, agency.Now, DaysLookedAt).WithClosures(agency.Closures, agency.Roster);
             WeekDemand demand = HeldPlaces.In(pins.In(ahead, promised.FirstOrDefault(w => w.FirstDay == run.FirstDay)), agency);
             demand = WeekendTurns.In(demand, lately, LoadRules.Of(agency.Files.Policy, run.FirstDay));
-            var progress = new Relay(p => Tell(run with { Progress = p, Message = "Planning." }));
-            WeekPlan plan = Planner.Plan(demand.Problem, options, progress, cancel);
+            var progress = new Relay(p => Tell(run with { Progress = p, Message = p.ForReserve ? ReserveWords.Looking : "Planning." }));
+            ReserveRules rules = DayReserve.Rules(agency.Files.Policy, run.FirstDay);
+            ReservedWeek reserved = Planner.PlanWithReserve(demand.Problem, options, rules, progress, cancel);
+            WeekPlan plan = reserved.Plan;
             CheckReport check = Checker.Check(demand.Problem, plan);
             if (!check.Accepted)
             {
@@ -97,7 +100,7 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
             PlannedWeek week = PlanInNames.Of(plan with { Visits = [.. plan.Visits.Where(v => !HeldPlaces.IsHeld(v.Id))] }, demand) with { Version = version };
             await KeepAsync(actor, week);
             PlanRunState state = cancel.IsCancellationRequested ? PlanRunState.StoppedAndKept : PlanRunState.Finished;
-            Tell((Current ?? run) with { State = state, Message = Summary(check, week) });
+            Tell((Current ?? run) with { State = state, Message = $"{Summary(check, week)} {ReserveWords.Of(reserved, FreeOf(agency, week))}".TrimEnd() });
         }
         catch (Exception problem) when (problem is not OutOfMemoryException)
         {
@@ -119,6 +122,9 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
         await turn.CommitAsync(CancellationToken.None);
         weeks.Tell(new WeekChanged(week.FirstDay, saved.Value.Revision, actor.Name, step.Words));
     }
+
+    private static ImmutableArray<DayReserve> FreeOf(AgencyAtHand agency, PlannedWeek week) =>
+        DayReserve.Of(agency.Roster, agency.Files.Policy, week, RoadTravel.Of(agency.Roster), agency.Now.InZone(agency.Roster.Profile.Zone).LocalDateTime);
 
     private static string Summary(CheckReport check, PlannedWeek week) =>
         $"{week.Visits.Length} visits; with the week after {check.Figures.DrivingMinutes} min driving and {check.Figures.LateTasks} late; {week.Unmet.Length} unmet. The checker agrees.";

@@ -16,7 +16,11 @@ internal sealed class CareUnit
         Skills = [.. tasks.SelectMany(t => t.Skills.IsDefault ? [] : t.Skills).Distinct()];
         CountsForOrders = tasks.Any(t => !t.Safety);
         Unmet = [0, 0, 0];
-        foreach (CareTask task in tasks) Unmet[task.Critical ? 0 : 1] += LatePoints.Unmet(problem, task);
+        foreach (CareTask task in tasks)
+        {
+            if (task.LeftOutDuty is { } wished) Unmet[2] += wished;
+            else Unmet[task.Critical ? 0 : 1] += LatePoints.Unmet(problem, task);
+        }
     }
 
     /// <summary>The visit that must stay and does this care; empty when it is still to be planned. Then it is done there and nowhere else.</summary>

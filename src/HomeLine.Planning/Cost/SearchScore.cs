@@ -36,6 +36,12 @@ internal sealed class SearchScore(CompiledWeek week, SlotCare care)
             int slot = state.UnitSlot[unit], day = slot < 0 ? 0 : state.DayOf(slot);
             foreach (int task in week.Units.Tasks[unit])
             {
+                if (slot < 0 && week.Tasks.Wished[task])
+                {
+                    duties += week.Tasks.UnmetPoints[task];
+                    continue;
+                }
+
                 long late = slot < 0 ? week.Tasks.UnmetPoints[task] : LateOf(state, task, state.Start[slot]);
                 if (week.Tasks.Critical[task]) critical += late;
                 else risk += late;

@@ -24,7 +24,7 @@ internal static class WhyWords
             long more = of(there) - of(here);
             if (more > 0) return new PlanningReason(code, $"{chosen}: {place} would cost {more} {amount} more.", "Move it if that is worth it.");
             if (more < 0)
-                return new PlanningReason(ReasonCode.WhyNotBest, $"{place} would save {-more} {amount}, all else being as it is.", "Move it, or keep it for a reason the plan does not know.");
+                return new PlanningReason(ReasonCode.WhyNotBest, $"{place} would save {-more} {amount}, all else being as it is.", "Move it, or keep it for a reason the score does not know.");
         }
 
         return new PlanningReason(ReasonCode.WhyTie, $"{chosen}: {place} would do as well.", "Choose freely.");

@@ -71,6 +71,12 @@ public sealed record CareTask
     /// <summary>The specimen must reach a drop point: most minutes from the visit's start to the drop; empty when none.</summary>
     public int? DrawToDropMinutes { get; init; }
 
+    /// <summary>
+    /// When set, this is a wish and no need: left out it costs so many duty points, and no points of lateness. Such a task has no late minute (<see cref="LateFrom"/> is
+    /// <see cref="int.MaxValue"/>).
+    /// </summary>
+    public int? LeftOutDuty { get; init; }
+
     /// <summary>A visit for safety: never blocked by the weekly allowance.</summary>
     public bool Safety { get; init; }
 

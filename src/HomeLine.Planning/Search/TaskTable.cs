@@ -26,10 +26,11 @@ internal sealed class TaskTable
             ? int.MinValue
             : (int)Math.Floor((t.LateFrom - 1L) / 1440.0) - week.FirstDay)];
         UsualDay = [.. problem.Tasks.Select(t => t.UsualDay is { } d ? d - week.FirstDay : int.MinValue)];
-        UnmetPoints = [.. problem.Tasks.Select(t => Cost.LateCost.Unmet(problem, t))];
+        Wished = [.. problem.Tasks.Select(t => t.LeftOutDuty is not null)];
+        UnmetPoints = [.. problem.Tasks.Select(t => t.LeftOutDuty ?? Cost.LateCost.Unmet(problem, t))];
         double critical = Cost.Blend.CriticalPrice(problem.Rules, UnmetPoints.Where((_, t) => !Critical[t]).Sum());
         CriticalPrice = critical;
-        PointPrice = [.. Critical.Select(c => c ? critical : Cost.Blend.Risk)];
+        PointPrice = [.. Critical.Select((c, t) => Wished[t] ? Cost.Blend.Duty : c ? critical : Cost.Blend.Risk)];
     }
 
     public int Count { get; }
@@ -65,9 +66,13 @@ internal sealed class TaskTable
     /// <summary>Table day of the habit; <see cref="int.MinValue"/> for none.</summary>
     public int[] UsualDay { get; }
 
+    /// <summary>A wish and no need: left out it costs duties.</summary>
+    public bool[] Wished { get; }
+
+    /// <summary>Points of being left out, of the tier the task belongs to.</summary>
     public long[] UnmetPoints { get; }
 
-    /// <summary>Price of a point of lateness in the blend, by task.</summary>
+    /// <summary>Price of a point of lateness, or of a wish left out, in the blend, by task.</summary>
     public double[] PointPrice { get; }
 
     /// <summary>Price of a point of critical lateness in the blend.</summary>

@@ -57,7 +57,8 @@ internal sealed class WeekSearch
         return Score.Of(filled) < Score.Of(state) ? filled : state;
     }
 
-    private WeekState Filled(WeekPlan? published, CancellationToken cancel)
+    /// <summary>A plan's visits, as far as they still can be made, with the gaps filled; built from nothing without one.</summary>
+    public WeekState Filled(WeekPlan? published, CancellationToken cancel)
     {
         WeekState state = Reading.Fresh();
         if (published is not null) Reading.Adopt(state, published);

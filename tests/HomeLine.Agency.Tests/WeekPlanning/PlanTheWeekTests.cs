@@ -51,6 +51,20 @@ public sealed class PlanTheWeekTests(PostgresCluster cluster)
     }
 
     [Fact]
+    public async Task A_planned_week_says_how_many_slots_each_day_keeps_free()
+    {
+        await using TestAgency agency = await OpenAsync();
+        var planning = agency.Services.GetRequiredService<PlanTheWeek>();
+        await planning.StartAsync(TestAgency.Coordinator, DemoAgency.FirstDay, new PlanOptions(1, 300), Cancel);
+
+        PlanRun end = await EndOfAsync(planning);
+
+        WeekBoard draft = (await agency.Services.GetRequiredService<AskWeek>().AskAsync(TestAgency.Coordinator, DemoAgency.FirstDay, true, Cancel)).Value;
+        Assert.Contains("Slots free for care nobody planned, and asked for:", end.Message);
+        Assert.All(draft.Reserve.Where(d => d.Asked > 0), d => Assert.Contains($" {d.Free} ({d.Asked})", end.Message));
+    }
+
+    [Fact]
     public async Task Stopping_keeps_the_best_so_far_as_the_draft()
     {
         await using TestAgency agency = await OpenAsync();

@@ -4,6 +4,9 @@ using HomeLine.Agency.Tests.Storage;
 using HomeLine.Agency.WeekEditing;
 using HomeLine.Agency.WeekPlanning;
 using HomeLine.LineCare.Policy;
+using HomeLine.Planning;
+using HomeLine.Planning.Plans;
+using HomeLine.Planning.Reserve;
 using NodaTime;
 
 namespace HomeLine.Agency.Tests.WeekPlanning;
@@ -34,6 +37,26 @@ public sealed class ReserveAndOnCallTests(PostgresCluster cluster)
         DayReserve monday = DayReserve.Of(alone, DemoAgency.Files.Policy, NoVisits, RoadTravel.Of(alone), new LocalDateTime(2027, 3, 1, 6, 0))[0];
 
         Assert.Equal((1, 6), (monday.Asked, monday.Free));
+    }
+
+    [Fact]
+    public void A_policy_of_no_nurses_for_a_slot_asks_for_none()
+    {
+        AgencyRoster off = DemoAgency.Roster with { Policy = [.. DemoAgency.Roster.Policy, PolicyBook.Default.Rules.Single(r => r.Id == "reserve.nursesperslot") with { Value = 0, Level = PolicyLevel.Agency }] };
+
+        Assert.All(DayReserve.Of(off, CareFiles.Of(off).Policy, NoVisits, RoadTravel.Of(off), new LocalDateTime(2027, 3, 1, 6, 0)), r => Assert.Equal((0, true), (r.Asked, r.IsKept)));
+    }
+
+    [Fact]
+    public void The_planner_and_the_week_count_the_same_slots()
+    {
+        WeekDemand demand = WeekDemand.Of(DemoAgency.Roster, DemoAgency.Files, DemoAgency.FirstDay, 7, DemoAgency.FirstDay.AtStartOfDayInZone(DemoAgency.Roster.Profile.Zone).ToInstant());
+        WeekPlan plan = Planner.Plan(demand.Problem, new PlanOptions(1, 50), cancel: Cancel);
+        ReserveRules rules = DayReserve.Rules(DemoAgency.Files.Policy, DemoAgency.FirstDay);
+
+        Assert.Equal(
+            DaySlots.Of(demand.Problem, plan.Visits, rules).Select(d => (d.Asked, d.Free)),
+            Reserve(PlanInNames.Of(plan, demand), DemoAgency.FirstDay.AtMidnight()).Select(d => (d.Asked, d.Free)));
     }
 
     [Fact]

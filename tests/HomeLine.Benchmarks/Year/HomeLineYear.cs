@@ -13,16 +13,19 @@ using NodaTime;
 namespace HomeLine.Benchmarks.Year;
 
 /// <summary>The program's own way: the week planned by the search, broken days mended, lifting dressings answered, new needs placed where they disturb least.</summary>
-internal sealed class HomeLineYear(PlanOptions options, int daysLookedAt) : IYearPlanner
+internal sealed class HomeLineYear(PlanOptions options, int daysLookedAt, bool keepsReserve) : IYearPlanner
 {
     private const string UrgentTask = "needed";
 
-    public string Name => "HomeLine";
+    public string Name => keepsReserve ? "HomeLine" : "HomeLine, no reserve planned";
 
     public PlannedWeek Plan(YearWorld world, LocalDate monday)
     {
         WeekDemand demand = WeekDemand.Ahead(world.Roster, [world.Week], monday, world.Now, daysLookedAt);
-        return Told(PlanInNames.Of(Planner.Plan(demand.Problem, options), demand));
+        WeekPlan plan = keepsReserve
+            ? Planner.PlanWithReserve(demand.Problem, options, DayReserve.Rules(world.Files.Policy, monday)).Plan
+            : Planner.Plan(demand.Problem, options);
+        return Told(PlanInNames.Of(plan, demand));
     }
 
     public PlannedWeek Morning(YearWorld world)

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using HomeLine.Agency.Roster;
+using HomeLine.Agency.WeekPlanning;
 using HomeLine.Exchange.Csv;
 using HomeLine.LineCare.Ledger;
 using HomeLine.LineCare.Lines;
@@ -38,7 +39,7 @@ internal static class YearCommand
         var year = new InventedYear(agency, patients, weeks, seed);
         Console.WriteLine($"{weeks} weeks from {year.First:uuuu-MM-dd}, {patients} people in care at a time, {year.People.Length} in all, {agency.Nurses.Length} nurses; seed {seed}");
         var all = new List<YearFigures>();
-        foreach (IYearPlanner planner in (IYearPlanner[])[new HomeLineYear(new PlanOptions((ulong)seed, iterations), days), new EverySeventhDay(), new EarliestDueFirst()])
+        foreach (IYearPlanner planner in (IYearPlanner[])[new HomeLineYear(new PlanOptions((ulong)seed, iterations), days, keepsReserve: true), new HomeLineYear(new PlanOptions((ulong)seed, iterations), days, keepsReserve: false), new EverySeventhDay(), new EarliestDueFirst()])
         {
             YearFigures figures = Live(agency, year, planner, cancel);
             all.Add(figures);
@@ -61,6 +62,7 @@ internal static class YearCommand
             {
                 world.At(day, new LocalTime(5, 0));
                 world.Publish(planner.Plan(world, day), isNew: true);
+                world.Figures.SlotsMissing += DayReserve.Of(world.Roster, world.Files.Policy, world.Week, RoadTravel.Of(world.Roster), day.AtMidnight()).Sum(d => Math.Max(0, d.Asked - d.Free));
             }
 
             world.At(day, new LocalTime(6, 0));
@@ -100,7 +102,7 @@ internal static class YearCommand
     }
 
     private static string Row(YearFigures f, int weeks) => string.Create(CultureInfo.InvariantCulture,
-        $"{f.Name,-34} visits {f.Visits,5} ({f.Visits / (double)weeks:0.0} a week, {f.InVain} in vain) | late {f.LateHours,7:0} h, of it broken dressings {f.LateBrokenHours,5:0} h | ordered days missed {f.MissedOrders,4} | {f.Kilometres,7:0} km, driving {f.DrivingHours / f.PaidHours,5:P0} of {f.PaidHours:0} h | in {f.Days} days | overtime {f.OvertimeHours,5:0} h ({f.PlannedOvertimeHours:0} planned) | same nurse {f.Continuity:P0} | calls {f.Calls}");
+        $"{f.Name,-34} visits {f.Visits,5} ({f.Visits / (double)weeks:0.0} a week, {f.InVain} in vain) | late {f.LateHours,7:0} h, of it broken dressings {f.LateBrokenHours,5:0} h | ordered days missed {f.MissedOrders,4} | {f.Kilometres,7:0} km, driving {f.DrivingHours / f.PaidHours,5:P0} of {f.PaidHours:0} h | in {f.Days} days | overtime {f.OvertimeHours,5:0} h ({f.PlannedOvertimeHours:0} planned) | same nurse {f.Continuity:P0} | calls {f.Calls} | slots missing {f.SlotsMissing}");
 
     private static void WriteCsv(FileInfo file, List<YearFigures> all)
     {

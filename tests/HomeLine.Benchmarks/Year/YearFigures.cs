@@ -11,6 +11,9 @@ internal sealed class YearFigures(string name)
     public double LateHours { get; private set; }
     public double LateBrokenHours { get; private set; }
     public int MissedOrders { get; set; }
+
+    /// <summary>Slots of the reserve missing in the weeks as planned on Mondays.</summary>
+    public int SlotsMissing { get; set; }
     public double Kilometres { get; private set; }
     public double DrivingHours { get; private set; }
     public double OvertimeHours { get; private set; }

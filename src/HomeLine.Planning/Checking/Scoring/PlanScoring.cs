@@ -13,6 +13,12 @@ internal static class PlanScoring
         foreach (CareTask task in facts.Problem.Tasks)
         {
             VisitFact? visit = facts.VisitOf(task.Id);
+            if (visit is null && task.LeftOutDuty is { } wished)
+            {
+                duties += wished;
+                continue;
+            }
+
             long late = visit is null
                 ? LatePoints.Unmet(facts.Problem, task)
                 : LatePoints.Done(rules, task, visit.Visit.Start, LateFrom(facts, task));
