@@ -7,7 +7,7 @@ namespace HomeLine.Benchmarks.Year;
 internal static class YearPicture
 {
     private const int Width = 820, Left = 250, Bar = 16, Gap = 34, Longest = 420, Top = 20;
-    private static readonly string[] Shades = ["#0b5d5e", "#b9c7c2", "#7d8f8a"];
+    private static readonly string[] Shades = ["#0b5d5e", "#5d9a97", "#b9c7c2", "#7d8f8a"];
 
     private static readonly (string Name, Func<YearFigures, double> Of, string Unit)[] Measures =
     [
@@ -23,7 +23,7 @@ internal static class YearPicture
     {
         int height = Top + (Measures.Length * ((all.Count * Bar) + Gap));
         var svg = new StringBuilder();
-        svg.AppendLine(Invariant($"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width} {height}\" role=\"img\" aria-label=\"An invented year: what three ways of planning did\" font-family=\"sans-serif\" font-size=\"13\">"));
+        svg.AppendLine(Invariant($"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width} {height}\" role=\"img\" aria-label=\"An invented year: what each way of planning did\" font-family=\"sans-serif\" font-size=\"13\">"));
         svg.AppendLine(Invariant($"<rect width=\"{Width}\" height=\"{height}\" fill=\"#ffffff\"/>"));
         int y = Top;
         foreach (var (name, of, unit) in Measures)

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using HomeLine.Planning.Checking;
 using HomeLine.Planning.Plans;
 using HomeLine.Planning.Problem;
