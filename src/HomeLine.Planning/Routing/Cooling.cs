@@ -14,7 +14,7 @@ internal sealed class Cooling(RoutingOptions options, int requests, double visit
 
     /// <summary>Own values for large problems: from how many requests, heat for each visit of a mean route, iterations a request from which it may be hotter and which a round is worth.</summary>
     public const int Large = 400;
-    private const double HeatOfVisit = 0.02;
+    private const double HeatOfVisit = 0.06;
     private const int PaceOfHeat = 20_000, IterationsOfLargeRound = 60_000;
 
     private int _rounds;

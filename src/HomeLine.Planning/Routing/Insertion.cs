@@ -7,8 +7,6 @@ internal struct Place
 {
     public int Behind;
     public int Added;
-
-    public static Place None => new() { Behind = -1, Added = int.MaxValue };
 }
 
 /// <summary>
@@ -22,7 +20,7 @@ internal sealed class Insertion
 
     private readonly RoutingState _state;
     private readonly RoutingModel _model;
-    private readonly int[][] _near;
+    private readonly NearRequest[][] _near;
     private readonly Chance _chance;
     private int _untilBlink;
 
@@ -32,7 +30,7 @@ internal sealed class Insertion
     /// <param name="state">The routes.</param>
     /// <param name="near">For each request those it is tried beside; null to try every position.</param>
     /// <param name="chance">Where blinks come from.</param>
-    public Insertion(RoutingState state, int[][]? near, Chance chance)
+    public Insertion(RoutingState state, NearRequest[][]? near, Chance chance)
     {
         _state = state;
         _model = state.Model;
@@ -41,10 +39,12 @@ internal sealed class Insertion
         _untilBlink = chance.NextWait(BlinkRate);
     }
 
-    /// <summary>The best position, or <see cref="Place.None"/>.</summary>
-    public Place Best(int visit)
+    /// <summary>The best position, or one behind -1.</summary>
+    /// <param name="visit">The visit to put in.</param>
+    /// <param name="below">What it may add at most, excluded; then positions beside none of the near requests are only looked at where they can be cheap enough.</param>
+    public Place Best(int visit, int below = int.MaxValue)
     {
-        Place best = Place.None;
+        var best = new Place { Behind = -1, Added = below };
         if (_near.Length == 0 || _model.Problem.DurationIsCost)
         {
             Everywhere(visit, ref best);
@@ -52,11 +52,19 @@ internal sealed class Insertion
         else
         {
             Beside(visit, ref best);
-            if (best.Behind < 0) Everywhere(visit, ref best);
+            if (best.Behind < 0 && Reaches(visit, below)) Everywhere(visit, ref best);
         }
 
         InIdle(visit, ref best);
         return best;
+    }
+
+    // A position beside none of the near requests costs about twice the way to the last of them.
+    private bool Reaches(int visit, int below)
+    {
+        if (below == int.MaxValue) return true;
+        NearRequest[] near = _near[_model.Of[visit].Request];
+        return below > near[^1].Into;
     }
 
     private void Everywhere(int visit, ref Place best)
@@ -146,22 +154,28 @@ internal sealed class Insertion
     {
         ref VisitFacts fact = ref _model.Of[visit];
         Link[] links = _state.Links;
-        int[] near = Cells.At(_near, fact.Request);
+        NearRequest[] all = Cells.At(_near, fact.Request);
         int row = fact.Place * _model.Places, offset = fact.Day * _model.Requests;
         ref int costInto = ref Cells.At(_model.CostInto, row);
         ref int costOutOf = ref Cells.At(_model.Cost, row);
-        for (int i = 0; i < near.Length; i++)
+        for (int i = 0; i < all.Length; i++)
         {
-            int other = Cells.At(near, i) + offset;
+            ref NearRequest near = ref Cells.At(all, i);
+            int other = near.Other + offset;
             ref Link link = ref Cells.At(links, other);
             if (link.Route < 0) continue;
-            int into = Unsafe.Add(ref costInto, link.Place), outOf = Unsafe.Add(ref costOutOf, link.Place);
-            ref Link after = ref Cells.At(links, link.Next);
-            int added = into + Unsafe.Add(ref costOutOf, after.Place) - link.Edge;
-            if (added < best.Added) Try(visit, fact, row, ref link, other, ref after, added, ref best);
+            if (link.Ready <= near.LastReady && near.FloorBehind - (2 * link.Edge) < best.Added)
+            {
+                ref Link after = ref Cells.At(links, link.Next);
+                int added = near.Into + Unsafe.Add(ref costOutOf, after.Place) - link.Edge;
+                if (added < best.Added) Try(visit, fact, row, ref link, other, ref after, added, ref best);
+            }
+
+            if (link.Late < near.LeastLate) continue;
             ref Link before = ref Cells.At(links, link.Prev);
-            added = outOf + Unsafe.Add(ref costInto, before.Place) - before.Edge;
-            if (added < best.Added) Try(visit, fact, row, ref before, link.Prev, ref link, added, ref best);
+            if (near.FloorBefore - (2 * before.Edge) >= best.Added) continue;
+            int addedBefore = near.OutOf + Unsafe.Add(ref costInto, before.Place) - before.Edge;
+            if (addedBefore < best.Added) Try(visit, fact, row, ref before, link.Prev, ref link, addedBefore, ref best);
         }
     }
 
@@ -196,7 +210,7 @@ internal sealed class Insertion
             int extra = Extra(route, fact);
             if (extra < 0) continue;
             var alone = new Place { Behind = -1, Added = (int)Math.Min(int.MaxValue, (Patience * best.Added) - _model.Problem.Kinds[kind].FixedCost) };
-            if (best.Behind < 0) alone.Added = int.MaxValue;
+            if (best.Behind < 0) alone.Added = best.Added == int.MaxValue ? int.MaxValue : best.Added - _model.Problem.Kinds[kind].FixedCost;
             if (_model.UsesDuration) AlongWithDuration(visit, fact, route, extra, ref alone);
             else Along(fact, route.First, route.Last, extra, ref alone);
             if (alone.Behind < 0) continue;

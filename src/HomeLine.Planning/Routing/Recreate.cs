@@ -41,17 +41,40 @@ internal sealed class Recreate
     /// <summary>What a ruin took out, each visit on its day.</summary>
     public void PutBack(StringRuin ruin)
     {
-        _count = ruin.Count;
-        for (int i = 0; i < _count; i++) _waiting[i] = _model.Of[ruin.Removed[i]].Request;
-        AddAbsent();
-        _order.Sort(_waiting, _count);
+        Collect(ruin);
         for (int i = 0; i < _count; i++)
         {
             int request = _waiting[i];
             if (!_state.IsServed(request) || _model.Days == 1) PutIn(request);
             else PutOnDay(request, ruin.Day);
         }
+    }
 
+    /// <summary>The same for one day, given up as soon as the plan is sure to be judged at the limit or above; then the move is not finished and must be undone.</summary>
+    /// <returns>Whether everything was put in or left out at its price.</returns>
+    public bool PutBackBelow(StringRuin ruin, double limit)
+    {
+        Collect(ruin);
+        for (int i = 0; i < _count; i++)
+        {
+            int request = _waiting[i];
+            double left = Math.Ceiling(limit) - _state.Judged;
+            if (left <= 0) return false;
+            Place place = _insertion.Best(request, (int)Math.Min(Math.Min(left, _model.LeavingOut[request]), int.MaxValue));
+            if (place.Behind >= 0) _state.Insert(request, place.Behind);
+            else if (_model.LeavingOut[request] < left) _state.Choose(request, 0);
+            else return false;
+        }
+
+        return true;
+    }
+
+    private void Collect(StringRuin ruin)
+    {
+        _count = ruin.Count;
+        for (int i = 0; i < _count; i++) _waiting[i] = _model.Of[ruin.Removed[i]].Request;
+        AddAbsent();
+        _order.Sort(_waiting, _count);
     }
 
     /// <summary>What a ruin took out, free to choose other days.</summary>

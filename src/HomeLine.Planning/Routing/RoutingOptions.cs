@@ -15,6 +15,9 @@ public sealed record RoutingOptions
     /// <summary>Visits removed by a ruin, on average.</summary>
     public double AverageRuin { get; init; } = 10;
 
+    /// <summary>The same for large problems (<see cref="Cooling.Large"/>): short routes with narrow windows only change when more of them are open at once.</summary>
+    public double AverageRuinOfLarge { get; init; } = 16;
+
     /// <summary>Longest string taken out of one route.</summary>
     public int LongestString { get; init; } = 10;
 

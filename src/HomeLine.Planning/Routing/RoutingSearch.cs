@@ -22,6 +22,7 @@ public sealed class RoutingSearch
     private readonly Polish _polish;
     private readonly OverloadPricing _overload;
     private readonly LocalSearch _local;
+    private readonly bool _givesUpEarly;
     private double _leg;
 
     /// <summary>Prepares a search; no plan yet.</summary>
@@ -34,11 +35,12 @@ public sealed class RoutingSearch
         _options = options;
         _chance = new Chance(options.Seed);
         _state = new RoutingState(_model);
-        int[][]? near = _model.Requests >= (_model.Days > 1 ? options.NearFromWithDays : options.NearFrom) ? Neighbours.ByCostAndTime(_model, _model.Days > 1 ? options.Near * 3 : options.Near) : null;
+        NearRequest[][]? near = _model.Requests >= (_model.Days > 1 ? options.NearFromWithDays : options.NearFrom) ? NearRequest.Lists(_model, _model.Days > 1 ? options.Near * 3 : options.Near) : null;
         var insertion = new Insertion(_state, near, _chance);
-        _ruin = new StringRuin(_state, _chance, options);
+        _ruin = new StringRuin(_state, _chance, options with { AverageRuin = _model.Requests < Cooling.Large ? options.AverageRuin : options.AverageRuinOfLarge });
         _recreate = new Recreate(_state, insertion, _chance);
         _best = new PlanStore(_model);
+        _givesUpEarly = _model.Requests >= Cooling.Large && _model.Days == 1 && !_model.Problem.DurationIsCost;
         _polish = new Polish(_model);
         _local = new LocalSearch(_state);
         _overload = new OverloadPricing(_model, options.OverloadShare);
@@ -128,10 +130,18 @@ public sealed class RoutingSearch
     {
         long before = _state.Judged;
         _state.Begin();
-        Move();
+        // Where the limit is known beforehand, most of the moves that fail are given up halfway.
+        bool early = _givesUpEarly && _state.AbsentCount == 0;
+        double limit = early ? Limit(before, temperature) : double.MaxValue;
+        if (!Move(limit))
+        {
+            _state.Undo();
+            return;
+        }
+
         if (_local.Applies && _state.Judged < Math.Min(before, _best.Total + (long)(_options.DescendAbove * _best.Total))) _local.Descend();
         AfterMove?.Invoke(_state);
-        double limit = before - (temperature * Math.Log(1 - _chance.NextFraction()));
+        if (!early) limit = Limit(before, temperature);
         if (_state.Judged >= limit)
         {
             _state.Undo();
@@ -142,18 +152,22 @@ public sealed class RoutingSearch
         _polish.Notice(_state, _best.Total);
     }
 
-    private void Move()
+    private double Limit(long before, double temperature) => before - (temperature * Math.Log(1 - _chance.NextFraction()));
+
+    private bool Move(double limit)
     {
         if (_model.Days > 1 && _chance.NextFraction() < _options.AnyDayShare)
         {
             if (_chance.Next(2) == 0) _ruin.ApplyToRequests();
             else _ruin.Apply(oneDay: false);
             _recreate.PutBackAnyDay(_ruin);
-            return;
+            return true;
         }
 
         _ruin.Apply(oneDay: true);
         _state.RetimeTouched();
+        if (limit < double.MaxValue) return _recreate.PutBackBelow(_ruin, limit);
         _recreate.PutBack(_ruin);
+        return true;
     }
 }

@@ -21,6 +21,7 @@ internal static class Searching
             FirstTemperature = wanted.Tuning.First ?? defaults.FirstTemperature,
             LastTemperature = wanted.Tuning.Last ?? defaults.LastTemperature,
             AverageRuin = wanted.Tuning.Ruin ?? defaults.AverageRuin,
+            AverageRuinOfLarge = wanted.Tuning.Ruin ?? defaults.AverageRuinOfLarge,
             Near = wanted.Tuning.Near ?? defaults.Near,
             OverloadShare = wanted.Tuning.Overload ?? defaults.OverloadShare,
             DescendAbove = wanted.Tuning.Descend ?? defaults.DescendAbove,

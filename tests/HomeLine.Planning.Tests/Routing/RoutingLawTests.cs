@@ -84,6 +84,51 @@ public sealed class RoutingLawTests
         Assert.Equal(RoutingCheck.Judge(problem, plan).Cost, plan.Cost);
     }
 
+    [Fact]
+    public void In_a_large_town_the_checker_agrees_after_every_finished_move_though_many_are_given_up()
+    {
+        RoutingProblem problem = InventedTown.Simple(6, Cooling.Large + 10, vehicles: Cooling.Large);
+        var store = new PlanStore(new RoutingModel(problem));
+        int finished = 0;
+        var search = new RoutingSearch(problem, new RoutingOptions())
+        {
+            AfterMove = state =>
+            {
+                finished++;
+                store.Keep(state);
+                Assert.Equal(RoutingCheck.Judge(problem, store.Plan()).Cost, store.Plan().Cost);
+            },
+        };
+
+        search.Run(new IterationBudget(1_000), cancel: TestContext.Current.CancellationToken);
+
+        Assert.InRange(finished, 1, 999);
+    }
+
+    [Fact]
+    public void A_position_never_adds_less_than_its_floor_whatever_the_matrix() => Seeds.Sample(
+        seed =>
+        {
+            RoutingProblem town = InventedTown.Simple((ulong)seed, 12);
+            var chance = new Chance((ulong)seed);
+            // Roads of their own in both directions, and no triangle inequality.
+            int[] roads = [.. town.Cost.Select(way => way + chance.Next(60))];
+            var model = new RoutingModel(town with { Cost = roads });
+            NearRequest[][] lists = NearRequest.Lists(model, 5);
+            for (int request = 0; request < lists.Length; request++)
+                foreach (NearRequest near in lists[request])
+                    for (int third = 0; third < model.Places; third++)
+                    {
+                        int here = model.Of[request].Place, there = model.Of[near.Other].Place, cutBehind = Leg(there, third), cutBefore = Leg(third, there);
+                        Assert.True(near.Into + Leg(here, third) - cutBehind >= near.FloorBehind - (2 * cutBehind));
+                        Assert.True(Leg(third, here) + near.OutOf - cutBefore >= near.FloorBefore - (2 * cutBefore));
+                    }
+
+            int Leg(int from, int to) => model.Cost[(from * model.Places) + to];
+        },
+        iter: 50,
+        threads: 1);
+
     private static RoutingPlan Plan(int seed) =>
         new RoutingSearch(InventedTown.Rich((ulong)seed, 25), new RoutingOptions { Seed = (ulong)seed }).Run(new IterationBudget(400));
 
