@@ -51,6 +51,9 @@ public sealed record RoutingOptions
     /// <summary>Share of a vehicle's capacity it may be overloaded by while searching, at a price that adapts; 0 forbids it.</summary>
     public double OverloadShare { get; init; } = 0.1;
 
+    /// <summary>The same for large problems: a price for all of a large plan swings too fast for its routes to follow, and each swing undoes what cooling has won.</summary>
+    public double OverloadShareOfLarge { get; init; }
+
     /// <summary>An improved plan at most this share above the best one is taken through the local search; below 0 for never.</summary>
     public double DescendAbove { get; init; } = 0.002;
 

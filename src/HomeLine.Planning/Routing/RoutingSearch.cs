@@ -43,7 +43,7 @@ public sealed class RoutingSearch
         _givesUpEarly = _model.Requests >= Cooling.Large && _model.Days == 1 && !_model.Problem.DurationIsCost;
         _polish = new Polish(_model);
         _local = new LocalSearch(_state);
-        _overload = new OverloadPricing(_model, options.OverloadShare);
+        _overload = new OverloadPricing(_model, _model.Requests < Cooling.Large ? options.OverloadShare : options.OverloadShareOfLarge);
     }
 
     /// <summary>Iterations done so far.</summary>

@@ -24,6 +24,7 @@ internal static class Searching
             AverageRuinOfLarge = wanted.Tuning.Ruin ?? defaults.AverageRuinOfLarge,
             Near = wanted.Tuning.Near ?? defaults.Near,
             OverloadShare = wanted.Tuning.Overload ?? defaults.OverloadShare,
+            OverloadShareOfLarge = wanted.Tuning.Overload ?? defaults.OverloadShareOfLarge,
             DescendAbove = wanted.Tuning.Descend ?? defaults.DescendAbove,
             AnyDayShare = wanted.Tuning.AnyDay ?? defaults.AnyDayShare,
             FirstPolish = wanted.Tuning.Polish ?? defaults.FirstPolish,
