@@ -16,8 +16,11 @@ public sealed record DayInStrip(LocalDate Day, int Visits, int Late, int Unmet)
     /// <summary>Places for what is in hand; empty while nothing is carried.</summary>
     public int? Places { get; init; }
 
-    /// <summary>The seven days of a week nothing is known of.</summary>
-    public static ImmutableArray<DayInStrip> Blank(LocalDate monday) => [.. Enumerable.Range(0, 7).Select(n => new DayInStrip(monday.PlusDays(n), 0, 0, 0))];
+    /// <summary>Whether there is a plan to count in.</summary>
+    public bool IsPlanned { get; init; } = true;
+
+    /// <summary>The seven days of a week without a plan, or before it is read.</summary>
+    public static ImmutableArray<DayInStrip> Blank(LocalDate monday) => [.. Enumerable.Range(0, 7).Select(n => new DayInStrip(monday.PlusDays(n), 0, 0, 0) { IsPlanned = false })];
 
     public static ImmutableArray<DayInStrip> Of(WeekBoard board) =>
     [
@@ -45,6 +48,12 @@ public sealed record DayInStrip(LocalDate Day, int Visits, int Late, int Unmet)
 
     private IEnumerable<string> Parts()
     {
+        if (!IsPlanned)
+        {
+            yield return "no plan";
+            yield break;
+        }
+
         yield return Visits switch { 0 => "no visit", 1 => "1 visit", _ => $"{Visits} visits" };
         if (Late > 0) yield return Late == 1 ? "1 late" : $"{Late} late";
         if (Unmet > 0) yield return $"{Unmet} unmet";

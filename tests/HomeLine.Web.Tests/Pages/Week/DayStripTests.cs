@@ -34,6 +34,15 @@ public sealed class DayStripTests : BunitContext
     }
 
     [Fact]
+    public void A_week_without_a_plan_counts_nothing()
+    {
+        IElement monday = Strip(Monday).FindAll("li a")[0];
+
+        Assert.Contains("Mon 8 Mar: no plan", monday.TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("visit", monday.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_day_is_a_plain_link_and_the_steps_lead_out_of_the_week_too()
     {
         IRenderedComponent<DayStrip> strip = Strip(Monday);

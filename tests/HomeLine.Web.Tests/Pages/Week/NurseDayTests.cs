@@ -52,6 +52,17 @@ public sealed class NurseDayTests : BunitContext
         Assert.DoesNotContain("Record the visit", Opened(nurse, mayRecord: false), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_place_held_for_a_referral_is_not_called_a_visit_under_way()
+    {
+        WeekVisit place = Arrangement.Visit("held-T1") with { Care = [], Promise = HomeLine.Planning.Plans.PromiseState.Frozen };
+        string opened = Opened(Arrangement.Nurse(Arrangement.Stop(place)), mayRecord: true);
+
+        Assert.Contains("A place held for a referral: nobody is visited and nobody is told.", opened, StringComparison.Ordinal);
+        Assert.DoesNotContain("under way", opened, StringComparison.Ordinal);
+        Assert.DoesNotContain("What", opened, StringComparison.Ordinal);
+    }
+
     private string Opened(NurseRow nurse, bool mayRecord)
     {
         var reasons = Render<StopReasons>(with => with.Add(r => r.MayRecord, mayRecord));
