@@ -21,9 +21,12 @@ internal static class LoadCommand
         var pause = new Option<double>("--pause") { Description = "Seconds between a page that stands and the next click, on average.", DefaultValueFactory = _ => 10 };
         var lines = new Option<int>("--lines") { Description = "Lines of the invented agency.", DefaultValueFactory = _ => 900 };
         var roster = new Option<DirectoryInfo?>("--roster") { Description = "A folder of roster files instead of the invented agency, for example seed." };
-        var command = new Command("load", "People at once on the program as it is served: times of pages, memory a person.") { users, seconds, pause, lines, roster };
+        var size = new Option<string?>("--size") { Description = "An invented agency with a planned and published week instead, for example 60x700." };
+        Option<int> writers = Asked.Number("--writers", "Of 100 clicks, how many write instead of looking; needs a published week.", 0);
+        var command = new Command("load", "People at once on the program as it is served: times of pages, memory a person.") { users, seconds, pause, lines, roster, size, writers };
         command.SetAction((parsed, cancel) => RunAsync(
-            parsed.GetValue(users), parsed.GetValue(seconds), parsed.GetValue(pause), RosterOf(parsed.GetValue(roster), parsed.GetValue(lines)), cancel));
+            parsed.GetValue(users), parsed.GetValue(seconds), parsed.GetValue(pause), parsed.GetValue(writers),
+            parsed.GetValue(size) is { } large ? Planned(Asked.SizesOf(large)[0]) : RosterOf(parsed.GetValue(roster), parsed.GetValue(lines)), cancel));
         return command;
     }
 
@@ -34,7 +37,13 @@ internal static class LoadCommand
         return (reading.Roster ?? throw new InvalidOperationException(string.Join('\n', reading.Problems.Select(p => p.Reason))), reading.Published);
     }
 
-    private static async Task<int> RunAsync(int users, int seconds, double pause, (AgencyRoster Roster, PlannedWeek? Published) served, CancellationToken cancel)
+    private static (AgencyRoster Roster, PlannedWeek? Published) Planned(WeekSize size)
+    {
+        AgencyRoster roster = LargeAgency.RosterOf(size);
+        return (roster, LargeAgency.WeekOf(roster, Rounds));
+    }
+
+    private static async Task<int> RunAsync(int users, int seconds, double pause, int writers, (AgencyRoster Roster, PlannedWeek? Published) served, CancellationToken cancel)
     {
         AgencyRoster roster = served.Roster;
         await using ServedAgency agency = await ServedAgency.StartAsync(roster, served.Published, cancel);
@@ -49,11 +58,19 @@ internal static class LoadCommand
         one.KeepsWhatItSees = true;
         foreach (string path in paths.Concat(paths))
         {
-            await one.FollowAsync(path, cancel);
+            // On a machine with other work the first look may come in pieces.
+            for (int look = 0; look == 0 || (look < Looks && !one.Saw(Shows(path))); look++) await one.FollowAsync(path, cancel);
             if (!one.Saw(Shows(path))) throw new InvalidOperationException($"{path} does not show \"{Shows(path)}\".");
         }
 
         one.KeepsWhatItSees = false;
+        Writing? writing = writers > 0 && served.Published is { } week ? new Writing(week, http, agency.Address, cookie) : null;
+        if (writing is not null)
+        {
+            one.HasHands = true;
+            for (int i = 0; i < Warming; i++) await writing.DoAsync(one, new Random(i), cancel);
+        }
+
         foreach (string path in paths.Take(ByKind)) Console.WriteLine($"  alone {Kind(path),-26} {await one.FollowAsync(path, cancel),6:N0} ms");
         await one.DisposeAsync();
 
@@ -71,6 +88,8 @@ internal static class LoadCommand
         Console.WriteLine($"memory: {before:N0} MB before, {idle:N0} MB with all in: {(idle - before) / users:N2} MB a person");
 
         var times = new ConcurrentBag<(string Path, double Ms)>();
+        var written = new ConcurrentBag<(string What, double Ms)>();
+        var faults = new ConcurrentBag<string>();
         int failed = 0;
         double cpu = agency.CpuSeconds;
         long start = Stopwatch.GetTimestamp();
@@ -83,10 +102,19 @@ internal static class LoadCommand
                 string path = paths[chance.Next(paths.Length)];
                 try
                 {
+                    if (writing is not null && chance.Next(100) < writers)
+                    {
+                        visitor.HasHands = true;
+                        foreach ((string, double) step in await writing.DoAsync(visitor, chance, cancel)) written.Add(step);
+                        visitor.HasHands = false;
+                        continue;
+                    }
+
                     times.Add((path, await visitor.FollowAsync(path, cancel)));
                 }
                 catch (Exception fault) when (fault is TimeoutException or InvalidOperationException)
                 {
+                    faults.Add(fault.Message);
                     Interlocked.Increment(ref failed);
                 }
             }
@@ -95,11 +123,17 @@ internal static class LoadCommand
         Console.WriteLine($"{times.Count:N0} pages in {elapsed:N0} s ({times.Count / elapsed:N1} a second), {failed} failed; server {(agency.CpuSeconds - cpu) / elapsed:P0} of one core, {agency.MemoryMb:N0} MB at the end");
         Report("every page", [.. times.Select(t => t.Ms)]);
         foreach (var kind in times.GroupBy(t => Kind(t.Path)).OrderBy(g => g.Key, StringComparer.Ordinal)) Report("  " + kind.Key, [.. kind.Select(t => t.Ms)]);
+        if (!written.IsEmpty) Report("every step of writing", [.. written.Select(t => t.Ms)]);
+        foreach (var kind in written.GroupBy(t => t.What).OrderBy(g => g.Key, StringComparer.Ordinal)) Report("  " + kind.Key, [.. kind.Select(t => t.Ms)]);
+        foreach (var fault in faults.GroupBy(f => f).OrderByDescending(g => g.Count()).Take(3)) Console.WriteLine($"  {fault.Count()} times: {fault.Key}");
         foreach (Visitor visitor in visitors) await visitor.DisposeAsync();
         return failed == 0 ? 0 : 1;
     }
 
     private const int ByKind = 8;
+    private const int Rounds = 300;
+    private const int Warming = 12;
+    private const int Looks = 6;
 
     /// <summary>What people look at: the lists, and patients more often than anything else.</summary>
     private static IEnumerable<string> Paths(AgencyRoster roster)

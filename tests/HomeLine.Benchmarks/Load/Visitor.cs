@@ -38,14 +38,22 @@ internal sealed partial class Visitor : IAsyncDisposable
         builder.Services.AddSingleton<IHubProtocol, CircuitWire>();
         _hub = builder.Build();
         _hub.On<int, byte[]>("JS.RenderBatch", OnBatchAsync);
-        _hub.On<long, string, string?, int, long, int>("JS.BeginInvokeJS", (task, name, _, _, _, _) => AnswerAsync(task, name));
+        _hub.On<long, string, string?, int, long, int>("JS.BeginInvokeJS", (task, name, told, _, _, _) =>
+        {
+            NoteObject(name, told);
+            return AnswerAsync(task, name);
+        });
         _hub.On<string>("JS.Error", fault => _fault = fault);
+        _hub.On<string, bool, string>("JS.EndInvokeDotNet", (_, done, fault) => _fault ??= done ? null : fault);
         _hub.On<string>("JS.EndUpdateRootComponents", _ => { });
         _hub.On<int, string>("JS.AttachComponent", (_, _) => { });
     }
 
     /// <summary>Keeps what arrives, so that it can be asked what is on the page. Off while times are taken.</summary>
     public bool KeepsWhatItSees { get; set; }
+
+    /// <summary>Keeps what can be pressed. Off for who only looks.</summary>
+    public bool HasHands { get; set; }
 
     /// <summary>Whether a text came with the page followed last.</summary>
     public bool Saw(string text) => _seen.Any(batch => batch.AsSpan().IndexOf(Encoding.UTF8.GetBytes(text)) >= 0);
@@ -76,6 +84,7 @@ internal sealed partial class Visitor : IAsyncDisposable
     {
         int before = Volatile.Read(ref _batches);
         _seen.Clear();
+        ForgetControls();
         long start = Stopwatch.GetTimestamp();
         await _hub.SendAsync("OnLocationChanged", _address + path, null, true, cancel);
         return await StandsAsync(start, cancel, before);
@@ -99,6 +108,7 @@ internal sealed partial class Visitor : IAsyncDisposable
     private async Task OnBatchAsync(int number, byte[] batch)
     {
         if (KeepsWhatItSees) _seen.Add(batch);
+        if (HasHands) SeeControls(batch);
         Volatile.Write(ref _lastBatch, Stopwatch.GetTimestamp());
         Interlocked.Increment(ref _batches);
         await _hub.SendAsync("OnRenderCompleted", number, null);
