@@ -100,7 +100,8 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
             PlannedWeek week = PlanInNames.Of(plan with { Visits = [.. plan.Visits.Where(v => !HeldPlaces.IsHeld(v.Id))] }, demand) with { Version = version };
             await KeepAsync(actor, week);
             PlanRunState state = cancel.IsCancellationRequested ? PlanRunState.StoppedAndKept : PlanRunState.Finished;
-            Tell((Current ?? run) with { State = state, Message = $"{Summary(check, week)} {ReserveWords.Of(reserved, FreeOf(agency, week))}".TrimEnd() });
+            PlanProgress? last = Current?.Progress is { } told ? told with { Best = check.Score, Visits = plan.Visits.Length, UnmetTasks = plan.Unmet.Length } : null;
+            Tell((Current ?? run) with { State = state, Progress = last, Message = Summary(check, week), Free = ReserveWords.Of(reserved, FreeOf(agency, week)) });
         }
         catch (Exception problem) when (problem is not OutOfMemoryException)
         {
@@ -148,7 +149,11 @@ public sealed class PlanTheWeek(IDbContextFactory<AgencyDb> databases, AgencyClo
 /// <param name="State">Running, stopped and kept, finished, failed.</param>
 /// <param name="Progress">The last progress, if any.</param>
 /// <param name="Message">What to tell the person, for example why it failed.</param>
-public sealed record PlanRun(string Id, LocalDate FirstDay, PlanRunState State, PlanProgress? Progress, string Message);
+public sealed record PlanRun(string Id, LocalDate FirstDay, PlanRunState State, PlanProgress? Progress, string Message)
+{
+    /// <summary>What the planned week keeps free for care nobody planned, and its price; empty while the run is under way and where policy asks for no reserve.</summary>
+    public string Free { get; init; } = "";
+}
 
 /// <summary>The states of a run.</summary>
 public enum PlanRunState
