@@ -16,21 +16,28 @@ internal static class ClassicCommand
         var seeds = new Option<int>("--seeds") { Description = "How many seeds, counted up from --seed.", DefaultValueFactory = _ => 1 };
         var csv = new Option<string?>("--csv") { Description = "Where to write one row for each run." };
         var peer = new Option<bool>("--peer") { Description = "Also run OR-Tools routing on each instance, in turn, with the same seconds." };
+        var peerSeconds = new Option<double?>("--peer-seconds") { Description = "Give OR-Tools routing these seconds instead; runs it as --peer does." };
+        peerSeconds.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<double?>() is not (null or (> 0 and < 1e6))) result.AddError("--peer-seconds must be above 0");
+        });
         var running = new RunOptions();
-        var command = new Command("classic", "Run a published benchmark set and compare it with the best-known values.") { folder, format, distance, only, seeds, csv, peer };
+        var command = new Command("classic", "Run a published benchmark set and compare it with the best-known values.") { folder, format, distance, only, seeds, csv, peer, peerSeconds };
         running.AddTo(command);
         command.SetAction(parsed =>
         {
             try
             {
+                Wanted wanted = running.Read(parsed, 0);
+                double? other = parsed.GetValue(peerSeconds) ?? (parsed.GetValue(peer) ? wanted.Seconds : null);
                 var run = new SetRun(
                     parsed.GetValue(folder)!,
                     parsed.GetValue(format),
                     RunOptions.Distance(parsed.GetValue(distance)),
                     new Regex(parsed.GetValue(only) ?? "", RegexOptions.None, TimeSpan.FromSeconds(1)),
                     parsed.GetValue(seeds),
-                    parsed.GetValue(peer),
-                    running.Read(parsed, 0));
+                    other,
+                    wanted);
                 IReadOnlyList<RunRow> rows = run.Rows(Console.Out);
                 SetTable.Write(rows, Console.Out);
                 if (parsed.GetValue(csv) is { } path) File.WriteAllLines(path, RunRow.Csv(rows));

@@ -4,7 +4,7 @@ using System.Text.RegularExpressions;
 namespace HomeLine.Benchmarks.Classic;
 
 /// <summary>All instances of a folder, each with every seed, one after another on this thread.</summary>
-internal sealed class SetRun(string folder, string? format, Distance? distance, Regex only, int seeds, bool peer, Wanted wanted)
+internal sealed class SetRun(string folder, string? format, Distance? distance, Regex only, int seeds, double? peerSeconds, Wanted wanted)
 {
     private readonly BestKnown _known = BestKnown.Of(folder);
 
@@ -18,7 +18,8 @@ internal sealed class SetRun(string folder, string? format, Distance? distance, 
             {
                 ulong seed = wanted.Seed + (ulong)i;
                 rows.Add(Timed(instance, "HomeLine", wanted.Again(seed), instance.Solve, progress));
-                if (peer && i == 0 && instance.Peer is { } other) rows.Add(Timed(instance, "OR-Tools routing", wanted.Again(seed), other, progress));
+                if (peerSeconds is { } most && i == 0 && instance.Peer is { } other)
+                    rows.Add(Timed(instance, "OR-Tools routing", (wanted with { Seconds = most }).Again(seed), other, progress));
             }
         }
 
