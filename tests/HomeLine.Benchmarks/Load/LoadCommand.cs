@@ -132,7 +132,7 @@ internal static class LoadCommand
 
     private const int ByKind = 8;
     private const int Rounds = 300;
-    private const int Warming = 12;
+    private const int Warming = 6;
     private const int Looks = 6;
 
     /// <summary>What people look at: the lists, and patients more often than anything else.</summary>

@@ -17,51 +17,60 @@ internal sealed partial class Visitor
     private int _drawnBefore;
 
     /// <summary>Presses the thing of that kind that says so.</summary>
-    public Task<double> PressAsync(string tag, string words, CancellationToken cancel) => SendAsync(Find(tag, "click", c => c.Text.Contains(words, StringComparison.Ordinal)), "click", "{\"type\":\"click\"}", null, cancel);
+    public async Task<double> PressAsync(string tag, string words, CancellationToken cancel) =>
+        await SendAsync(await WaitForAsync(() => Last(tag, "click", c => c.Text.Contains(words, StringComparison.Ordinal)), $"{tag} {words}", cancel), "click", "{\"type\":\"click\"}", null, cancel);
 
-    /// <summary>Presses the thing whose handler was renewed, counted from 0, when nothing of it but the handler was drawn anew.</summary>
-    public Task<double> PressRenewedAsync(int number, CancellationToken cancel)
+    /// <summary>Presses the thing whose handler was renewed, counted from 0, when nothing of it but the handler was drawn anew; nothing once a form says those words.</summary>
+    public async Task<double?> PressRenewedAsync(int number, string untilForm, CancellationToken cancel)
     {
-        ulong[] renewed;
-        lock (_hands) renewed = [.. _controls.Where(c => c.Tag.Length == 0).Select(c => c.Handlers.GetValueOrDefault("click")).Where(h => h != 0)];
-        return renewed.Length > number ? SendAsync(renewed[number], "click", "{\"type\":\"click\"}", null, cancel) : throw new InvalidOperationException("Nothing to press was renewed.");
+        ulong handler = await WaitForAsync(() => Last("form", "submit", c => c.Text.Contains(untilForm, StringComparison.Ordinal)) is null ? Renewed(number) : 0, "renewed button", cancel);
+        return handler == 0 ? null : await SendAsync(handler, "click", "{\"type\":\"click\"}", null, cancel);
     }
 
     /// <summary>Fills a field, or ticks the first box of what was drawn last when no id is given.</summary>
-    public Task<double> TypeAsync(string id, string value, CancellationToken cancel) =>
-        SendAsync(id.Length == 0 ? FirstDrawn("input", "change") : Find("input", "change", c => c.Id == id), "change", new JsonObject { ["value"] = value }.ToJsonString(), value, cancel);
+    public async Task<double> TypeAsync(string id, string value, CancellationToken cancel) => await SendAsync(
+        await WaitForAsync(() => id.Length == 0 ? FirstDrawn("input", "change") : Last("input", "change", c => c.Id == id), $"field {id}", cancel),
+        "change", new JsonObject { ["value"] = value }.ToJsonString(), value, cancel);
 
-    /// <summary>Sends the first form of the page.</summary>
-    public Task<double> SubmitAsync(CancellationToken cancel) => SendAsync(Find("form", "submit", _ => true), "submit", "{\"type\":\"submit\"}", null, cancel);
+    /// <summary>Sends the last form of the page.</summary>
+    public async Task<double> SubmitAsync(CancellationToken cancel) =>
+        await SendAsync(await WaitForAsync(() => Last("form", "submit", _ => true), "form", cancel), "submit", "{\"type\":\"submit\"}", null, cancel);
 
     /// <summary>Calls the page as its script does.</summary>
     public async Task<double> TellPageAsync(string name, CancellationToken cancel, params JsonNode[] what)
     {
+        await WaitForAsync(() => Volatile.Read(ref _page) is var page and not 0 ? (ulong)page : null, "page that listens", cancel);
         int before = Volatile.Read(ref _batches);
         long start = Stopwatch.GetTimestamp();
         await _hub.SendAsync("BeginInvokeDotNetFromJS", NextCall(), null, name, Volatile.Read(ref _page), new JsonArray(what).ToJsonString(), cancel);
         return await StandsAsync(start, cancel, before);
     }
 
-    /// <summary>Whether something of that kind says so and can be pressed.</summary>
-    public bool Sees(string tag, string words)
+    /// <summary>On a busy server a thing comes late: a hand waits for it, and that is no part of what is timed.</summary>
+    private static async Task<ulong> WaitForAsync(Func<ulong?> there, string what, CancellationToken cancel)
     {
-        lock (_hands) return _controls.Any(c => c.Tag == tag && c.Text.Contains(words, StringComparison.Ordinal));
-    }
-
-    private ulong Find(string tag, string what, Func<DrawnControl, bool> fits)
-    {
-        lock (_hands)
+        long start = Stopwatch.GetTimestamp();
+        while (true)
         {
-            DrawnControl? last = _controls.LastOrDefault(c => c.Tag == tag && c.Handlers.ContainsKey(what) && fits(c));
-            return last?.Handlers[what] ?? throw new InvalidOperationException($"There is no {tag} to {what}.");
+            if (there() is { } found) return found;
+            if (Stopwatch.GetElapsedTime(start) > Patience) throw new InvalidOperationException($"There was no {what}.");
+            await Task.Delay(20, cancel);
         }
     }
 
-    private ulong FirstDrawn(string tag, string what)
+    private ulong? Last(string tag, string what, Func<DrawnControl, bool> fits)
     {
-        lock (_hands)
-            return _controls.Skip(_drawnBefore).FirstOrDefault(c => c.Tag == tag && c.Handlers.ContainsKey(what))?.Handlers[what] ?? throw new InvalidOperationException($"No {tag} was drawn.");
+        lock (_hands) return _controls.LastOrDefault(c => c.Tag == tag && c.Handlers.ContainsKey(what) && fits(c))?.Handlers[what];
+    }
+
+    private ulong? FirstDrawn(string tag, string what)
+    {
+        lock (_hands) return _controls.Skip(_drawnBefore).FirstOrDefault(c => c.Tag == tag && c.Handlers.ContainsKey(what))?.Handlers[what];
+    }
+
+    private ulong? Renewed(int number)
+    {
+        lock (_hands) return _controls.Where(c => c.Tag.Length == 0 && c.Handlers.ContainsKey("click")).Skip(number).FirstOrDefault()?.Handlers["click"];
     }
 
     private async Task<double> SendAsync(ulong handler, string what, string told, string? value, CancellationToken cancel)
@@ -94,7 +103,13 @@ internal sealed partial class Visitor
 
     private void ForgetControls()
     {
-        lock (_hands) _controls.Clear();
+        lock (_hands)
+        {
+            _controls.Clear();
+            _drawnBefore = 0;
+        }
+
+        Volatile.Write(ref _page, 0);
     }
 
     /// <summary>The page's own object and that of its drawing are handed to scripts by number.</summary>

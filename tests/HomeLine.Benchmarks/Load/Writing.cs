@@ -11,7 +11,6 @@ internal sealed partial class Writing(PlannedWeek week, HttpClient http, string 
 {
     /// <summary>"No" stands second among the answers to a question of the screen.</summary>
     private const int No = 1;
-    private const int MostQuestions = 40;
 
     private readonly WeekVisit[] _visits = [.. week.Visits.Where(v => v.Held is null && v.Second is null)];
 
@@ -32,8 +31,7 @@ internal sealed partial class Writing(PlannedWeek week, HttpClient http, string 
         await visitor.TypeAsync("caller", "spouse", cancel);
         var took = new List<(string, double)> { ("report: its screen", await visitor.SubmitAsync(cancel)) };
         took.Add(("report: a question", await visitor.PressAsync("button", "No", cancel)));
-        for (int asked = 0; asked < MostQuestions && !visitor.Sees("button", "Look for answers") && !visitor.Sees("form", "Look for answers"); asked++)
-            took.Add(("report: a question", await visitor.PressRenewedAsync(No, cancel)));
+        while (await visitor.PressRenewedAsync(No, "Look for answers", cancel) is { } ms) took.Add(("report: a question", ms));
         await visitor.TypeAsync("", "on", cancel);
         took.Add(("report: answers to it", await visitor.SubmitAsync(cancel)));
         return took;
