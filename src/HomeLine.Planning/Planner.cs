@@ -117,18 +117,19 @@ public static class Planner
         var table = new StandingTable(day.Problem, day.Problem.Published!, day.Changes);
         var search = new MendSearch(table, day, options);
         MendState state = search.Mend(cancel);
-        return new MendReport(table, day, problem, published).Of(search, state, options.Reasons);
+        return new MendReport(table, day, problem, published).Of(search, state, options.Reasons, cancel);
     }
 
     /// <summary>Says of a repair made without reasons why care is left without a visit, and which one loosened rule would place it.</summary>
     /// <param name="problem">The problem that was mended.</param>
     /// <param name="troubles">What broke it.</param>
     /// <param name="mended">The repair.</param>
-    public static MendedWeek WithReasons(WeekProblem problem, ImmutableArray<Trouble> troubles, MendedWeek mended)
+    /// <param name="cancel">Once it asks to stop, no more reasons are looked for.</param>
+    public static MendedWeek WithReasons(WeekProblem problem, ImmutableArray<Trouble> troubles, MendedWeek mended, CancellationToken cancel = default)
     {
         if (mended.Plan.Unmet.IsEmpty || problem.Published is not { Visits.IsDefault: false } published) return mended;
         var day = new BrokenDay(problem, published, troubles);
-        return mended with { Plan = mended.Plan with { Unmet = MendReport.Explained(day.Problem, published, mended.Plan) } };
+        return mended with { Plan = mended.Plan with { Unmet = MendReport.Explained(day.Problem, published, mended.Plan, cancel) } };
     }
 
     /// <summary>
@@ -138,19 +139,23 @@ public static class Planner
     /// <param name="problem">The problem the plan answers.</param>
     /// <param name="plan">The plan.</param>
     /// <param name="visits">Identifiers of the visits asked about; empty for all.</param>
+    /// <param name="cancel">Stops it: what was found so far is returned.</param>
     /// <exception cref="ArgumentException">The problem contradicts itself.</exception>
-    public static ImmutableArray<VisitReason> Why(WeekProblem problem, WeekPlan plan, ImmutableArray<string> visits = default) =>
-        new WhyHere(problem, plan).Of(plan.Visits.Where(v => visits.IsDefaultOrEmpty || visits.Contains(v.Id)));
+    public static ImmutableArray<VisitReason> Why(WeekProblem problem, WeekPlan plan, ImmutableArray<string> visits = default, CancellationToken cancel = default) =>
+        new WhyHere(problem, plan).Of(plan.Visits.Where(v => visits.IsDefaultOrEmpty || visits.Contains(v.Id)), cancel);
 
     /// <summary>Says of care a plan leaves unmet why no nurse and day has room for it, and which one loosened rule would place it; most at risk first.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="visits">The plan.</param>
+    /// <param name="cancel">Once it asks to stop, no more reasons are looked for.</param>
     /// <exception cref="ArgumentException">The problem contradicts itself.</exception>
-    public static ImmutableArray<UnmetTask> WhyUnmet(WeekProblem problem, ImmutableArray<PlannedVisit> visits)
+    public static ImmutableArray<UnmetTask> WhyUnmet(WeekProblem problem, ImmutableArray<PlannedVisit> visits, CancellationToken cancel = default)
     {
         var week = new CompiledWeek(problem);
         var search = new WeekSearch(week);
         WeekState state = search.Reading.Fresh();
         search.Reading.Adopt(state, new WeekPlan(visits, [], default));
         var done = visits.SelectMany(v => v.Tasks).ToHashSet(StringComparer.Ordinal);
-        return UnmetCare.List(week, search, state, visits, problem.Tasks.Select(t => t.Id).Where(t => !done.Contains(t)).ToHashSet(StringComparer.Ordinal));
+        return UnmetCare.List(week, search, state, visits, problem.Tasks.Select(t => t.Id).Where(t => !done.Contains(t)).ToHashSet(StringComparer.Ordinal), cancel);
     }
 }

@@ -20,7 +20,7 @@ internal sealed class LookAgainDesk(AgencyDb db, Actor actor, AgencyAtHand agenc
         if (filed.State != TroubleState.Open) return new Refusal("already-ended", $"This trouble is ended: {filed.Reason}", "Look at the week.");
         if (await StoppedSinceAsync(db, filed, cancel) is { } stopped) return stopped;
         if ((await WeekStore.PublishedAsync(db, filed.Week, cancel))?.Week is not { } week) return NoWeek;
-        Outcome<MendOffer> offer = TroubleAnew.Offer(filed, agency, week);
+        Outcome<MendOffer> offer = TroubleAnew.Offer(filed, agency, week, cancel);
         if (!offer.Succeeded) return offer.Refusal!;
         db.Entry(filed).Property(t => t.Offer).CurrentValue = offer.Value;
         db.Entry(filed).Property(t => t.WeekVersion).CurrentValue = week.Version;

@@ -19,6 +19,9 @@ internal sealed class MendSetting
         ToldMinutes = (int)agency.Files.Policy.ValueOf("told.range", agency.Today);
     }
 
+    /// <summary>Stops the looking for answers.</summary>
+    public CancellationToken Cancel { get; init; }
+
     public AgencyAtHand Agency { get; }
 
     public PlannedWeek Week { get; }

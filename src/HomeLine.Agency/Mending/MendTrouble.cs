@@ -23,7 +23,7 @@ public sealed class MendTrouble(IDbContextFactory<AgencyDb> databases, AgencyClo
             {
                 string id = await TroubleDesk.NextIdAsync(db, cancel);
                 PlannedWeek? week = await WeekAsync(db, entry, agency, cancel);
-                return new Ready(id, week, entry is InHospital ? (Outcome<PreparedTrouble>?)null : PreparedTrouble.Of(entry, agency, week, id));
+                return new Ready(id, week, entry is InHospital ? (Outcome<PreparedTrouble>?)null : PreparedTrouble.Of(entry, agency, week, id, cancel));
             },
             async (db, agency, ready) =>
             {
@@ -31,7 +31,7 @@ public sealed class MendTrouble(IDbContextFactory<AgencyDb> databases, AgencyClo
                 string id = ready?.Id ?? await TroubleDesk.NextIdAsync(db, cancel);
                 if (entry is InHospital admitted) return await desk.HospitalAsync(admitted, id, cancel);
                 PlannedWeek? week = ready is null ? await WeekAsync(db, entry, agency, cancel) : ready.Week;
-                Outcome<PreparedTrouble> prepared = ready?.Prepared ?? PreparedTrouble.Of(entry, agency, week, id);
+                Outcome<PreparedTrouble> prepared = ready?.Prepared ?? PreparedTrouble.Of(entry, agency, week, id, cancel);
                 return prepared.Succeeded ? await desk.KeepAsync(entry, prepared.Value, week, id, cancel) : prepared.Refusal!;
             }, cancel);
         // Who works on the week by hand sees it at once.

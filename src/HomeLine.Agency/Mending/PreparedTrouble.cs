@@ -38,9 +38,10 @@ internal sealed record PreparedTrouble
     /// <summary>Nothing waits: it is over as it is filed.</summary>
     public bool IsOver { get; init; }
 
-    public static Outcome<PreparedTrouble> Of(TroubleEntry entry, AgencyAtHand agency, PlannedWeek? week, string id)
+    /// <exception cref="OperationCanceledException">It was stopped while answers were looked for; nothing is kept.</exception>
+    public static Outcome<PreparedTrouble> Of(TroubleEntry entry, AgencyAtHand agency, PlannedWeek? week, string id, CancellationToken cancel)
     {
-        Outcome<PreparedTrouble> prepared = Judge(entry, agency, week, id);
+        Outcome<PreparedTrouble> prepared = Judge(entry, agency, week, id, cancel);
         return prepared.Succeeded && week is not null
             ? prepared.Value with { Offer = prepared.Value.Offer with { Answers = [.. prepared.Value.Offer.Answers.Select(a => HeldPlaces.Without(a, agency.Held)).Select(a => a with { After = After(a, agency, week) })] } }
             : prepared;
@@ -53,13 +54,13 @@ internal sealed record PreparedTrouble
         return whose.Length == 0 ? [] : AfterThis.Of(agency.Roster, week, AppliedWeek.Of(week, answer.Changes), whose, agency.Now);
     }
 
-    private static Outcome<PreparedTrouble> Judge(TroubleEntry entry, AgencyAtHand agency, PlannedWeek? week, string id) => (entry, week) switch
+    private static Outcome<PreparedTrouble> Judge(TroubleEntry entry, AgencyAtHand agency, PlannedWeek? week, string id, CancellationToken cancel) => (entry, week) switch
     {
         (ScreenedEntry screened, _) => Screened(screened, agency, week, id),
         (_, null) => NoWeek(),
-        (NurseIsOut o, { } w) => NurseOutCase.Fault(o, agency) is { } f ? f : Out(o, agency, w),
-        (RunsLate l, { } w) => LateCase.Fault(l, agency) is { } f ? f : Late(l, agency, w),
-        (RoadShut r, { } w) => ClosureCase.Fault(r, agency) is { } f ? f : Shut(r, agency, w),
+        (NurseIsOut o, { } w) => NurseOutCase.Fault(o, agency) is { } f ? f : Out(o, agency, w, cancel),
+        (RunsLate l, { } w) => LateCase.Fault(l, agency) is { } f ? f : Late(l, agency, w, cancel),
+        (RoadShut r, { } w) => ClosureCase.Fault(r, agency) is { } f ? f : Shut(r, agency, w, cancel),
         (AtTheDoor d, { } w) => DoorCase.Fault(d, w, agency) is { } f ? f : Door(d, agency, w, id),
         (TimeFreed t, { } w) => Freed(t, agency, w),
         (RoadOpenAgain o, { } w) => Opened(o, agency, w),
@@ -71,10 +72,10 @@ internal sealed record PreparedTrouble
 
     private static Refusal NoWeek() => new("no-week", "No plan is published for this week.", "Plan and publish the week first; until then decide by phone.");
 
-    private static Outcome<PreparedTrouble> Out(NurseIsOut entry, AgencyAtHand agency, PlannedWeek week)
+    private static Outcome<PreparedTrouble> Out(NurseIsOut entry, AgencyAtHand agency, PlannedWeek week, CancellationToken cancel)
     {
         KeptPlace[] lost = [.. HeldPlaces.Of(agency).Where(h => (h.Place.Nurse == entry.Nurse || h.Place.Second == entry.Nurse) && h.Place.Day >= entry.From.Date && h.Place.Day <= entry.Through)];
-        var setting = new MendSetting(agency with { Held = [.. agency.Held.Except(lost)] }, week);
+        var setting = new MendSetting(agency with { Held = [.. agency.Held.Except(lost)] }, week) { Cancel = cancel };
         MendOffer offer = NurseOutCase.Offer(entry, setting);
         bool wholeDay = entry.From.TimeOfDay == LocalTime.Midnight || agency.Roster.Nurses.First(n => n.Id == entry.Nurse).Week
             .Any(w => w.Weekday == entry.From.DayOfWeek && !w.OnCall && entry.From.TimeOfDay <= w.From);
@@ -87,19 +88,19 @@ internal sealed record PreparedTrouble
         };
     }
 
-    private static Outcome<PreparedTrouble> Late(RunsLate entry, AgencyAtHand agency, PlannedWeek week)
+    private static Outcome<PreparedTrouble> Late(RunsLate entry, AgencyAtHand agency, PlannedWeek week, CancellationToken cancel)
     {
-        var setting = new MendSetting(agency, week);
+        var setting = new MendSetting(agency, week) { Cancel = cancel };
         Outcome<MendOffer> offer = LateCase.Offer(entry, setting);
         return offer.Succeeded
             ? new PreparedTrouble { Title = $"{setting.People.NurseName(entry.Nurse)} is {entry.Minutes} min late", Offer = offer.Value, IsOver = offer.Value.Answers.IsEmpty }
             : offer.Refusal!;
     }
 
-    private static Outcome<PreparedTrouble> Shut(RoadShut entry, AgencyAtHand agency, PlannedWeek week) => new PreparedTrouble
+    private static Outcome<PreparedTrouble> Shut(RoadShut entry, AgencyAtHand agency, PlannedWeek week, CancellationToken cancel) => new PreparedTrouble
     {
         Title = $"{ClosureCase.TitleBegins}{string.Join(", ", entry.Crossings.Concat(entry.Towns))}",
-        Offer = ClosureCase.Offer(entry, [.. agency.Closures], new MendSetting(agency with { Closures = [] }, week)),
+        Offer = ClosureCase.Offer(entry, [.. agency.Closures], new MendSetting(agency with { Closures = [] }, week) { Cancel = cancel }),
     };
 
     private static Outcome<PreparedTrouble> Opened(RoadOpenAgain entry, AgencyAtHand agency, PlannedWeek week)

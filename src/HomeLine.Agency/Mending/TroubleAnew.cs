@@ -8,10 +8,10 @@ namespace HomeLine.Agency.Mending;
 /// <summary>The answers to a trouble that was told before, on the week as it stands. Pure.</summary>
 internal static class TroubleAnew
 {
-    public static Outcome<MendOffer> Offer(FiledTrouble filed, AgencyAtHand agency, PlannedWeek week)
+    public static Outcome<MendOffer> Offer(FiledTrouble filed, AgencyAtHand agency, PlannedWeek week, CancellationToken cancel)
     {
         if (filed.Entry is InHospital) return Freed(filed, agency, week);
-        Outcome<PreparedTrouble> prepared = PreparedTrouble.Of(filed.Entry, Before(filed, agency), week, filed.Id);
+        Outcome<PreparedTrouble> prepared = PreparedTrouble.Of(filed.Entry, Before(filed, agency), week, filed.Id, cancel);
         if (!prepared.Succeeded) return prepared.Refusal!;
         return prepared.Value.Stop is null
             ? prepared.Value.Offer

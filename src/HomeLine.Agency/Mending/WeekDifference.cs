@@ -30,8 +30,7 @@ internal sealed class WeekDifference(MendSetting setting)
 
     private VisitChange? Change(WeekVisit before, PlannedVisit? planned)
     {
-        string name = setting.People.Name(before.Patient);
-        if (planned is null) return Without(before, name, "nobody can come.");
+        if (planned is null) return Without(before, setting.People.Name(before.Patient), "nobody can come.");
         LocalDateTime start = setting.Calendar.Local(planned.Start);
         bool same = planned.Nurse == before.Nurse && planned.Second == before.Second && start == before.Day.At(before.Start);
         if (same) return null;
@@ -45,7 +44,7 @@ internal sealed class WeekDifference(MendSetting setting)
         };
         if (LeavesRange(before, after)) after = after with { ToldFrom = before.ToldFrom is null ? null : after.Start };
         int later = setting.Calendar.Minute(after.Day, after.Start) - setting.Calendar.Minute(before.Day, before.Start);
-        return new VisitChange(before, after, Words(name, before, after, later), later);
+        return new VisitChange(before, after, Words(setting.People.Name(before.Patient), before, after, later), later);
     }
 
     private bool LeavesRange(WeekVisit before, WeekVisit after)

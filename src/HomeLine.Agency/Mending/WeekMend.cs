@@ -17,13 +17,16 @@ internal sealed class WeekMend(MendSetting setting)
     private static int RoundsFor(int visits) => visits > 300 ? 40 : 200;
 
     /// <summary>What the troubles broke, and the answers to them.</summary>
+    /// <exception cref="OperationCanceledException">It was stopped: what would have been found is not known.</exception>
     public MendOffer Of(ImmutableArray<Trouble> troubles)
     {
+        setting.Cancel.ThrowIfCancellationRequested();
         WeekProblem problem = setting.Standing.Problem;
         // Care is not put into another visit here: a stored visit would lose what the other one was for.
         // Why care is left is said of the answers that are shown alone: it takes as long as the repair.
         var options = new MendOptions(Rounds: RoundsFor(setting.Standing.Plan.Visits.Length), Merges: false, Reasons: false);
-        MendedWeek best = Planner.Mend(problem, troubles, options);
+        MendedWeek best = Planner.Mend(problem, troubles, options, setting.Cancel);
+        setting.Cancel.ThrowIfCancellationRequested();
         ImmutableArray<string> broken = [.. best.Broken.Select(b => b.Visit.Id)];
         if (broken.IsEmpty) return new MendOffer();
         // A way that could only find the best repair again is not gone.
@@ -32,7 +35,8 @@ internal sealed class WeekMend(MendSetting setting)
         if (MovesDays(problem, best, broken)) asked.Add((SameDay(problem, broken), troubles));
         var ways = new MendedWeek[asked.Count];
         ways[0] = best;
-        Parallel.For(1, asked.Count, way => ways[way] = Planner.Mend(asked[way].Problem, asked[way].Troubles, options));
+        Parallel.For(1, asked.Count, way => ways[way] = Planner.Mend(asked[way].Problem, asked[way].Troubles, options, setting.Cancel));
+        setting.Cancel.ThrowIfCancellationRequested();
         var words = new MendWords(setting);
         ImmutableArray<FoundWay> found = [.. ways.Select((way, i) => new FoundWay(i, way.Score, words.Answer(way, broken)))];
         FoundWay[] kept = Ranked(found);
@@ -40,8 +44,9 @@ internal sealed class WeekMend(MendSetting setting)
         {
             if (kept[i].Answer.Unmet.IsEmpty) return;
             (WeekProblem of, ImmutableArray<Trouble> after) = asked[kept[i].Way];
-            kept[i] = kept[i] with { Answer = kept[i].Answer with { Unmet = words.Unmet(Planner.WithReasons(of, after, ways[kept[i].Way]), kept[i].Answer.Changes) } };
+            kept[i] = kept[i] with { Answer = kept[i].Answer with { Unmet = words.Unmet(Planner.WithReasons(of, after, ways[kept[i].Way], setting.Cancel), kept[i].Answer.Changes) } };
         });
+        setting.Cancel.ThrowIfCancellationRequested();
         ImmutableArray<MendAnswer> answers = [.. kept.Select(k => k.Answer)];
         return new MendOffer
         {

@@ -1,3 +1,6 @@
+using System.Collections.Concurrent;
+using NodaTime;
+
 namespace HomeLine.Agency.Storage;
 
 /// <summary>
@@ -7,7 +10,21 @@ namespace HomeLine.Agency.Storage;
 /// </summary>
 public sealed class RosterMemory
 {
+    /// <summary>So many weeks are looked at in turn: the one that runs, those ahead, one looked back at.</summary>
+    private const int WeeksKept = 4;
+
+    private readonly ConcurrentDictionary<LocalDate, RememberedWeek> weeks = [];
     private volatile RememberedRoster? last;
+
+    /// <summary>The published week of a first day as last read, whichever version that was; nothing when it was not read lately.</summary>
+    internal RememberedWeek? Week(LocalDate firstDay) => weeks.GetValueOrDefault(firstDay);
+
+    /// <summary>Remembers a published week. Only what was read outside of any work under way: that may still be taken back.</summary>
+    internal void Remember(RememberedWeek read)
+    {
+        if (weeks.Count >= WeeksKept && !weeks.ContainsKey(read.Week.Week.FirstDay)) weeks.Clear();
+        weeks[read.Week.Week.FirstDay] = read;
+    }
 
     /// <summary>The roster as of one moment; nothing when no agency was opened.</summary>
     /// <param name="db">A context with no transaction open: work under way sees its own changes and must read for itself.</param>

@@ -73,9 +73,22 @@ public static class WeekStore
         return next;
     }
 
+    /// <summary>A published week of which nothing was saved since it was last read is not read again.</summary>
     private static async Task<StoredWeek?> FindAsync(AgencyDb db, LocalDate firstDay, bool isDraft, CancellationToken cancel)
     {
         await using var reading = db.Database.CurrentTransaction is null ? await db.BeginReadingAsync(cancel) : null;
+        if (reading is null || isDraft || db.Memory is not { } memory) return await ReadAsync(db, firstDay, isDraft, cancel);
+        WeekMark? mark = await db.Weeks.Where(w => w.FirstDay == firstDay && !w.IsDraft)
+            .Select(w => new WeekMark(w.Row, w.Version, w.SavedAt, w.SavedBy)).SingleOrDefaultAsync(cancel);
+        if (mark is null) return null;
+        if (memory.Week(firstDay) is { } known && known.Mark == mark) return known.Week;
+        StoredWeek read = (await ReadAsync(db, firstDay, isDraft, cancel))!;
+        memory.Remember(new RememberedWeek(mark, read));
+        return read;
+    }
+
+    private static async Task<StoredWeek?> ReadAsync(AgencyDb db, LocalDate firstDay, bool isDraft, CancellationToken cancel)
+    {
         WeekRow? row = await db.Weeks.AsNoTracking().SingleOrDefaultAsync(w => w.FirstDay == firstDay && w.IsDraft == isDraft, cancel);
         if (row is null) return null;
         List<WeekVisit> visits = await db.Visits.AsNoTracking()

@@ -85,7 +85,8 @@ internal sealed class PlanFacts
     public static ImmutableArray<string> TasksOf(PlannedVisit visit) => visit.Tasks.IsDefault ? [] : visit.Tasks;
 
     public static bool SameFacts(PlannedVisit a, PlannedVisit b) =>
-        a.Nurse == b.Nurse && a.Second == b.Second && a.Start == b.Start && TasksOf(a).ToHashSet().SetEquals(TasksOf(b));
+        a.Nurse == b.Nurse && a.Second == b.Second && a.Start == b.Start
+        && (TasksOf(a).SequenceEqual(TasksOf(b)) || TasksOf(a).ToHashSet().SetEquals(TasksOf(b)));
 
     private VisitFact Fact(
         PlannedVisit visit,
@@ -96,7 +97,9 @@ internal sealed class PlanFacts
             patients.GetValueOrDefault(visit.Patient),
             nurses.GetValueOrDefault(visit.Nurse),
             visit.Second is null ? null : nurses.GetValueOrDefault(visit.Second),
-            [.. TasksOf(visit).Distinct().Where(_tasks.ContainsKey).Select(id => _tasks[id])],
+            TasksOf(visit) is [var only]
+                ? _tasks.TryGetValue(only, out CareTask? task) ? [task] : []
+                : [.. TasksOf(visit).Distinct().Where(_tasks.ContainsKey).Select(id => _tasks[id])],
             DayOf(visit.Start),
             published.TryGetValue(visit.Id, out PlannedVisit? was) && SameFacts(was, visit));
 

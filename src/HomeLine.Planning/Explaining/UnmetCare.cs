@@ -21,7 +21,7 @@ internal static class UnmetCare
     /// <param name="state">The finished plan.</param>
     /// <param name="visits">Its visits.</param>
     /// <param name="only">Only these tasks; empty for all that are unmet.</param>
-    /// <param name="cancel">Once it asks to stop, no more reasons are looked for.</param>
+    /// <param name="cancel">Once it asks to stop, no more reasons and relaxations are looked for.</param>
     public static ImmutableArray<UnmetTask> List(
         CompiledWeek week, WeekSearch search, WeekState state, ImmutableArray<PlannedVisit> visits, IReadOnlySet<string>? only = null, CancellationToken cancel = default)
     {
@@ -38,16 +38,16 @@ internal static class UnmetCare
         // Each is tried around a part of the plan of its own, so the cores share them; the order stays.
         ImmutableArray<Relaxation>[] relaxations =
         [
-            .. care.Take(Relaxed).AsParallel().AsOrdered().Select(c => cancel.IsCancellationRequested ? [] : Relaxations(week, visits, c)),
+            .. care.Take(Relaxed).AsParallel().AsOrdered().Select(c => cancel.IsCancellationRequested ? [] : Relaxations(week, visits, c, cancel)),
         ];
         return [.. units.SelectMany((_, i) => care[i].Select(t => new UnmetTask(t.Id, reasons[i], i < relaxations.Length && reasons[i] != Stopped ? relaxations[i] : [])))];
     }
 
-    private static ImmutableArray<Relaxation> Relaxations(CompiledWeek week, ImmutableArray<PlannedVisit> visits, CareTask[] care)
+    private static ImmutableArray<Relaxation> Relaxations(CompiledWeek week, ImmutableArray<PlannedVisit> visits, CareTask[] care, CancellationToken cancel)
     {
         PatientHome patient = week.Problem.Patients[week.PatientIndex[care[0].Patient]];
         var ids = care.Select(t => t.Id).ToHashSet(StringComparer.Ordinal);
         (WeekProblem part, ImmutableArray<PlannedVisit> kept) = Surroundings.Of(week.Problem, visits, patient, ids);
-        return new WhatWouldPlaceIt(part, kept).For(care);
+        return new WhatWouldPlaceIt(part, kept, cancel).For(care);
     }
 }

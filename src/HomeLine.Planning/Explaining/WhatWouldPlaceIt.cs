@@ -8,7 +8,7 @@ namespace HomeLine.Planning.Explaining;
 /// <summary>
 /// Loosens one rule at a time around a finished plan and sees whether the unmet care then finds a place. A relaxation is named, never applied.
 /// </summary>
-internal sealed class WhatWouldPlaceIt(WeekProblem problem, ImmutableArray<PlannedVisit> visits)
+internal sealed class WhatWouldPlaceIt(WeekProblem problem, ImmutableArray<PlannedVisit> visits, CancellationToken cancel)
 {
     /// <summary>Most overtime tried beyond what is allowed, minutes. Our own default.</summary>
     private const int OvertimeTried = 180;
@@ -16,7 +16,7 @@ internal sealed class WhatWouldPlaceIt(WeekProblem problem, ImmutableArray<Plann
     /// <summary>Gaining a skill is put last: nobody gains one today. Minutes, for ordering only.</summary>
     private const int ScopePrice = 7 * 1440;
 
-    /// <summary>The changes that would place these tasks, cheapest first.</summary>
+    /// <summary>The changes that would place these tasks, cheapest first; those found so far when it is stopped.</summary>
     public ImmutableArray<Relaxation> For(IReadOnlyCollection<CareTask> care)
     {
         var ids = care.Select(t => t.Id).ToHashSet(StringComparer.Ordinal);
@@ -46,14 +46,14 @@ internal sealed class WhatWouldPlaceIt(WeekProblem problem, ImmutableArray<Plann
     private Relaxation? OtherTime(HashSet<string> ids, IReadOnlyCollection<CareTask> care)
     {
         string patient = care.First().Patient;
+        Span[] allowed = [.. problem.Patients.Single(p => p.Id == patient).StartSpans, .. care.SelectMany(t => t.StartSpans)];
+        if (allowed.Length == 0) return null;
         WeekProblem loose = problem with
         {
             Tasks = Tasks(ids, t => t with { StartSpans = [] }),
             Patients = [.. problem.Patients.Select(p => p.Id == patient ? p with { StartSpans = [] } : p)],
         };
         if (Place(loose, ids) is not { } place) return null;
-        Span[] allowed = [.. problem.Patients.Single(p => p.Id == patient).StartSpans, .. care.SelectMany(t => t.StartSpans)];
-        if (allowed.Length == 0) return null;
         int away = allowed.Min(s => Math.Max(0, Math.Max(s.From - place.Start, place.Start - s.To)));
         return new Relaxation(ReasonCode.OtherTime,
             $"A start at {PlanClock.Say(problem.FirstDay, place.Start)} with {place.Nurse.Name}, if patient and prescriber agree.", Math.Max(1, away));
@@ -73,6 +73,7 @@ internal sealed class WhatWouldPlaceIt(WeekProblem problem, ImmutableArray<Plann
     private Relaxation? GainScope(HashSet<string> ids, IReadOnlyCollection<CareTask> care)
     {
         PatientHome patient = problem.Patients.Single(p => p.Id == care.First().Patient);
+        if (problem.Nurses.All(n => n.Shifts.All(s => Lacks(n, s.Day, patient, care).Length == 0))) return null;
         WeekProblem loose = problem with
         {
             Tasks = Tasks(ids, t => t with { Skills = [] }),
@@ -80,17 +81,20 @@ internal sealed class WhatWouldPlaceIt(WeekProblem problem, ImmutableArray<Plann
         };
         if (Place(loose, ids) is not { } place) return null;
         Nurse nurse = problem.Nurses.Single(n => n.Id == place.Nurse.Id);
-        string[] lacks =
-        [
-            .. care.SelectMany(t => t.Skills).Distinct().Where(s => !nurse.IsSignedOff(s, place.Shift.Day)),
-            .. nurse.Licences.Any(l => l.State == patient.State && l.LastDay >= place.Shift.Day) ? Array.Empty<string>() : [$"a licence in {patient.State}"],
-        ];
+        string[] lacks = Lacks(nurse, place.Shift.Day, patient, care);
         return lacks.Length == 0 ? null : new Relaxation(ReasonCode.GainScope,
             $"{nurse.Name} has time on {Day(place.Start)} but would first need {string.Join(" and ", lacks)}.", ScopePrice);
     }
 
+    private static string[] Lacks(Nurse nurse, int day, PatientHome patient, IReadOnlyCollection<CareTask> care) =>
+    [
+        .. care.SelectMany(t => t.Skills).Distinct().Where(s => !nurse.IsSignedOff(s, day)),
+        .. nurse.Licences.Any(l => l.State == patient.State && l.LastDay >= day) ? Array.Empty<string>() : [$"a licence in {patient.State}"],
+    ];
+
     private Found? Place(WeekProblem loose, HashSet<string> ids)
     {
+        if (cancel.IsCancellationRequested) return null;
         var week = new CompiledWeek(loose);
         var search = new WeekSearch(week);
         WeekState state = search.Reading.Fresh();

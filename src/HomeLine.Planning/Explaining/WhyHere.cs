@@ -30,8 +30,9 @@ internal sealed class WhyHere
         _state.Journal = _journal;
     }
 
-    /// <summary>Reasons of the visits that could be elsewhere at all, in the plan's order; fixed visits have none.</summary>
-    public ImmutableArray<VisitReason> Of(IEnumerable<PlannedVisit> visits) => [.. visits.Select(Of).OfType<VisitReason>()];
+    /// <summary>Reasons of the visits that could be elsewhere at all, in the plan's order; fixed visits have none. Those found so far when it is stopped.</summary>
+    public ImmutableArray<VisitReason> Of(IEnumerable<PlannedVisit> visits, CancellationToken cancel) =>
+        [.. visits.TakeWhile(_ => !cancel.IsCancellationRequested).Select(Of).OfType<VisitReason>()];
 
     private VisitReason? Of(PlannedVisit visit)
     {

@@ -89,12 +89,28 @@ internal sealed class MendPlaces(StandingTable table, PushTrial trial, IReadOnly
     {
         StandingVisit facts = table.Visits[visit];
         int nurse = table.NurseOf(line), minutes = table.MinutesOf(facts, nurse);
-        if (start < 0 || !DrawOf(visit).Holds(start, minutes) || !PushTrial.TiesHold(state, facts, start)) return;
+        if (start < 0 || !PushTrial.TiesHold(state, facts, start) || !DrawOf(visit).Holds(start, minutes)) return;
+        if (CannotWin(state, facts, line, nurse, start, best.Cost)) return;
         Push push = trial.Try(state, line, position, new Entering(facts.Patient, minutes, facts.DrawToDrop), start, table.Shifts[line]!.OvertimeTo);
         if (push.Fault != PushFault.None) return;
         MendCost cost = CostOf(facts, push, start, nurse, -1);
         if (table.Shifts[line]!.OnCall && state.On(line).Length == 0) cost = cost with { Disruption = cost.Disruption + _points.OnCall };
         if (cost < best.Cost) best = (new MendPlace(line, position, start), cost);
+    }
+
+    /// <summary>
+    /// Whether a start is dearer than the best place before anybody is pushed: being pushed makes nobody less late, and takes back no more disruption than the
+    /// visits of the line carry already.
+    /// </summary>
+    private bool CannotWin(StandingState state, StandingVisit facts, int line, int nurse, int start, in MendCost best)
+    {
+        long late = trial.LateAt(facts, start);
+        if (late != best.Late) return late > best.Late;
+        int own = DisruptionPrice.Of(_points, facts, nurse, -1, start);
+        if (own > 0 && !_touched[nurse]) own += _points.ExtraNurse;
+        if (own <= best.Disruption) return false;
+        foreach (int other in state.On(line)) own -= DisruptionPrice.Of(_points, table.Visits[other], state.Nurse[other], state.Second[other], state.Start[other]);
+        return own > best.Disruption;
     }
 
     private MendCost CostOf(StandingVisit facts, in Push push, int start, int nurse, int second)

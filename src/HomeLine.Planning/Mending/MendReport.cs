@@ -14,17 +14,19 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
 {
     private readonly WeekProblem _problem = day.Problem;
     private int[] _merged = [];
+    private bool _anyMerged;
 
     /// <summary>Looked up only where the repaired plan has findings at all.</summary>
     private readonly Lazy<HashSet<(string Rule, string? Visit, string Code)>> _known =
         new(() => [.. Checker.Check(before, published).Findings.Select(f => (f.Rule, f.Visit, f.Reason.Code))]);
 
-    public MendedWeek Of(MendSearch search, MendState state, bool reasons)
+    public MendedWeek Of(MendSearch search, MendState state, bool reasons, CancellationToken cancel)
     {
         _merged = [.. state.Standing.MergedInto[..table.Visits.Length]];
+        _anyMerged = _merged.Any(m => m >= 0);
         PlannedVisit?[] after = [.. Enumerable.Range(0, table.Visits.Length).Select(v => Then(state.Standing, v))];
-        CheckReport check = Checked(search, state.Standing, after, out WeekPlan plan);
-        plan = plan with { Score = check.Score, Unmet = reasons ? Explained(_problem, published, plan) : plan.Unmet };
+        CheckReport check = Checked(search, state.Standing, after, out WeekPlan plan, cancel);
+        plan = plan with { Score = check.Score, Unmet = reasons ? Explained(_problem, published, plan, cancel) : plan.Unmet };
         int[] moved = [.. Enumerable.Range(0, after.Length).Where(v => after[v] is { } then && Felt(v, then))];
         int[] called = [.. Enumerable.Range(0, after.Length).Where(v => table.Visits[v].Told && NeedsCall(v, after[v]))];
         PlanScore s = check.Score;
@@ -48,7 +50,7 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
     {
         StandingVisit visit = table.Visits[v];
         if (state.Nurse[v] < 0) return null;
-        int[] joined = [.. table.OfPatient[visit.Patient].Where(m => _merged[m] == v)];
+        int[] joined = _anyMerged ? [.. table.OfPatient[visit.Patient].Where(m => _merged[m] == v)] : [];
         if (joined.Length > 0)
         {
             return visit.Was with
@@ -70,17 +72,19 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
         };
     }
 
-    /// <summary>What the checker will not have is left unmet rather than promised.</summary>
-    private CheckReport Checked(MendSearch search, StandingState state, PlannedVisit?[] after, out WeekPlan plan)
+    /// <summary>
+    /// What the checker will not have is left unmet rather than promised: one visit at a time, which may save the next; all of them at once when it shall stop.
+    /// Ends, for each turn leaves a changed visit without what joined it or without a visit.
+    /// </summary>
+    private CheckReport Checked(MendSearch search, StandingState state, PlannedVisit?[] after, out WeekPlan plan, CancellationToken cancel)
     {
         while (true)
         {
             plan = PlanOf(after);
             CheckReport check = Checker.Check(_problem, plan, day.Changes);
-            int refused = New(check).Where(f => !Unavoidable(search, f)).Select(f => Refused(f, after)).FirstOrDefault(v => v >= 0, -1);
-
-            if (refused < 0) return check;
-            after[refused] = Parted(state, refused);
+            int[] refused = [.. New(check).Where(f => !Unavoidable(search, f)).Select(f => Refused(f, after)).Where(v => v >= 0).Distinct()];
+            if (refused.Length == 0) return check;
+            foreach (int visit in cancel.IsCancellationRequested ? refused : refused[..1]) after[visit] = Parted(state, visit);
         }
     }
 
@@ -124,18 +128,19 @@ internal sealed class MendReport(StandingTable table, BrokenDay day, WeekProblem
     /// <param name="problem">The problem with the troubles worked in.</param>
     /// <param name="published">What was published.</param>
     /// <param name="plan">The repaired plan.</param>
-    public static ImmutableArray<UnmetTask> Explained(WeekProblem problem, WeekPlan published, WeekPlan plan)
+    /// <param name="cancel">Once it asks to stop, care that lost its visit is named without reasons.</param>
+    public static ImmutableArray<UnmetTask> Explained(WeekProblem problem, WeekPlan published, WeekPlan plan, CancellationToken cancel)
     {
         if (plan.Unmet.IsEmpty) return [];
         var known = (published.Unmet.IsDefault ? [] : published.Unmet).ToDictionary(u => u.Task, StringComparer.Ordinal);
         var planned = published.Visits.SelectMany(v => v.Tasks).ToHashSet(StringComparer.Ordinal);
         var lost = plan.Unmet.Select(u => u.Task).Where(planned.Contains).ToHashSet(StringComparer.Ordinal);
-        if (lost.Count == 0) return [.. plan.Unmet.Select(u => known.GetValueOrDefault(u.Task, u))];
+        if (lost.Count == 0 || cancel.IsCancellationRequested) return [.. plan.Unmet.Select(u => known.GetValueOrDefault(u.Task, u))];
         var week = new CompiledWeek(problem);
         var search = new WeekSearch(week);
         WeekState state = search.Reading.Fresh();
         search.Reading.Adopt(state, plan);
-        var found = UnmetCare.List(week, search, state, plan.Visits, lost).ToDictionary(u => u.Task, StringComparer.Ordinal);
+        var found = UnmetCare.List(week, search, state, plan.Visits, lost, cancel).ToDictionary(u => u.Task, StringComparer.Ordinal);
         return [.. plan.Unmet.Select(u => found.GetValueOrDefault(u.Task) ?? known.GetValueOrDefault(u.Task, u))];
     }
 

@@ -9,6 +9,8 @@ internal sealed class PeopleTable
 
     private readonly bool[] _welcome;
     private readonly int _nurses;
+    private readonly Lazy<int[][]> _nearest;
+    private readonly Lazy<int[][]> _nearNurses;
 
     public PeopleTable(CompiledWeek week)
     {
@@ -32,17 +34,8 @@ internal sealed class PeopleTable
             }
         }
 
-        Nearest = new int[week.PatientCount][];
-        NearNurses = new int[week.PatientCount][];
-        var patients = new Closest(week.PatientCount);
-        var nurses = new Closest(_nurses);
-        for (int p = 0; p < week.PatientCount; p++)
-        {
-            int here = week.Roads.OfPatient(p), self = p;
-            Nearest[p] = patients.Of(NearestKept, q => q == self ? -1 : week.Roads.Minutes(here, week.Roads.OfPatient(q)));
-            int[] near = nurses.Of(NearNursesKept, n => week.Roads.Minutes(here, Roads.OfNurse(n)));
-            NearNurses[p] = [.. problem.Patients[p].KnownNurses.Where(week.NurseIndex.ContainsKey).Select(n => week.NurseIndex[n]).Union(near)];
-        }
+        _nearest = new Lazy<int[][]>(() => NearestOf(week));
+        _nearNurses = new Lazy<int[][]>(() => NearNursesOf(week));
     }
 
     public int[] Crew { get; }
@@ -53,14 +46,41 @@ internal sealed class PeopleTable
     /// <summary>By patient and nurse: continuity and wishes.</summary>
     public int[] VisitPoints { get; }
 
-    /// <summary>By patient: the nearest patients, itself first.</summary>
-    public int[][] Nearest { get; }
+    /// <summary>By patient: the nearest patients, itself first. Looked up when first asked for: who only tries a place or two never asks.</summary>
+    public int[][] Nearest => _nearest.Value;
 
-    /// <summary>By patient: nurses she knows, then those who live nearest.</summary>
-    public int[][] NearNurses { get; }
+    /// <summary>By patient: nurses she knows, then those who live nearest; when first asked for, too.</summary>
+    public int[][] NearNurses => _nearNurses.Value;
 
     /// <summary>Whether the home receives a nurse at all.</summary>
     public bool Welcome(int patient, int nurse) => _welcome[(patient * _nurses) + nurse];
+
+    private static int[][] NearestOf(CompiledWeek week)
+    {
+        var found = new int[week.PatientCount][];
+        var patients = new Closest(week.PatientCount);
+        for (int p = 0; p < found.Length; p++)
+        {
+            int here = week.Roads.OfPatient(p), self = p;
+            found[p] = patients.Of(NearestKept, q => q == self ? -1 : week.Roads.Minutes(here, week.Roads.OfPatient(q)));
+        }
+
+        return found;
+    }
+
+    private static int[][] NearNursesOf(CompiledWeek week)
+    {
+        var found = new int[week.PatientCount][];
+        var nurses = new Closest(week.NurseCount);
+        for (int p = 0; p < found.Length; p++)
+        {
+            int here = week.Roads.OfPatient(p);
+            int[] near = nurses.Of(NearNursesKept, n => week.Roads.Minutes(here, Roads.OfNurse(n)));
+            found[p] = [.. week.Problem.Patients[p].KnownNurses.Where(week.NurseIndex.ContainsKey).Select(n => week.NurseIndex[n]).Union(near)];
+        }
+
+        return found;
+    }
 
     private static int Points(SoftPoints soft, PatientHome patient, Nurse nurse)
     {

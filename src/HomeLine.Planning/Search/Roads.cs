@@ -18,16 +18,18 @@ internal sealed class Roads
     public Roads(WeekProblem problem, int firstDay, int days)
     {
         _nurses = problem.Nurses.Length;
-        _trips = TravelMatrix.Trips(problem, problem.RoadChanges);
+        int[] places = TravelMatrix.Places(problem);
+        _trips = TripTimes.Of(problem);
         Varies = _trips.Varies;
+        if (Varies) _trips = TravelMatrix.Trips(problem, problem.RoadChanges);
         ILookup<int, int> ends = problem.SlowHours.ToLookup(s => CompiledWeek.DayOf(s.To), s => s.To);
         _slowEnds = [.. Enumerable.Range(firstDay, days).Select(d => ends[d].ToArray())];
         _homes = _nurses + problem.Patients.Length;
         Count = _homes + problem.DropPoints.Length;
         _minutes = new int[Count * Count];
         for (int a = 0; a < Count; a++)
-            for (int b = 0; b < Count; b++) _minutes[(a * Count) + b] = _trips.Least(a, b);
-        _into = IsSymmetric() ? _minutes : Turned();
+            for (int b = 0; b < Count; b++) _minutes[(a * Count) + b] = Varies ? _trips.Least(a, b) : problem.Travel.Minutes(places[a], places[b]);
+        _into = (problem.Travel is MapTravel && !Varies) || IsSymmetric() ? _minutes : Turned();
     }
 
     public int Count { get; }

@@ -1,4 +1,5 @@
 using HomeLine.Agency.Absence;
+using HomeLine.Agency.Access;
 using HomeLine.Agency.Decisions;
 using HomeLine.Agency.Due;
 using HomeLine.Agency.Mending;
@@ -43,6 +44,20 @@ public sealed class RedLetterTuesdayTests(PostgresCluster cluster)
         await using AgencyDb db = agency.Open();
         Assert.Equal(best.ToTell.Length, await db.ToTell.CountAsync(Cancel));
         Assert.Equal("ill", (await db.Nurses.SingleAsync(n => n.Id == "N1", Cancel)).Leaves.Last().Reason);
+    }
+
+    [Fact]
+    public async Task Stopped_while_answers_are_looked_for_nothing_is_offered_and_nothing_is_kept()
+    {
+        await using TestAgency agency = await OpenAsync(Provider.Sqlite, cluster, DemoAgency.At(9, 6, 45));
+        await using AgencyDb db = agency.Open();
+        AgencyAtHand now = (await AgencyAtHand.ReadAsync(db, agency.Ask<AgencyClock>(), Cancel)).Value;
+        PlannedWeek week = await agency.WeekAsync();
+
+        Assert.ThrowsAny<OperationCanceledException>(() =>
+            PreparedTrouble.Of(new NurseIsOut("N1", Tuesday.Day.AtMidnight(), Tuesday.Day, "ill"), now, week, "T1", new CancellationToken(canceled: true)));
+
+        Assert.Empty(await db.Troubles.ToListAsync(Cancel));
     }
 
     [Fact]

@@ -34,6 +34,32 @@ public sealed class WeekStoreTests(PostgresCluster cluster)
 
     [Theory]
     [MemberData(nameof(TestAgency.BothProviders), MemberType = typeof(TestAgency))]
+    public async Task A_published_week_is_read_again_once_another_process_published_and_work_not_kept_leaves_no_trace(Provider provider)
+    {
+        await using TestAgency agency = await TestAgency.OnAsync(provider, cluster);
+        PlannedWeek first = (await PublishAsync(agency, Week(0, Visit("V1", "N1", 9)))).Value;
+        StoredWeek seen = await StandsAsync(agency);
+        Assert.Same(seen, await StandsAsync(agency));
+        await using (AgencyDb never = agency.Open())
+        {
+            await using var work = await never.BeginWorkAsync(Cancel);
+            Assert.True((await WeekStore.PublishAsync(never, TestAgency.Coordinator, first with { Visits = [Visit("V1", "N3", 9)] }, "test", TestAgency.Now, Cancel)).Succeeded);
+            Assert.Equal("N3", (await WeekStore.PublishedAsync(never, Monday, Cancel))!.Week.Visits.Single().Nurse);
+        }
+
+        Assert.Same(seen, await StandsAsync(agency));
+        await using (AgencyDb other = agency.Open())
+        {
+            // Another process has a memory of its own: a context without one stands for it.
+            other.Memory = null;
+            Assert.True((await WeekStore.PublishAsync(other, TestAgency.Coordinator, first with { Visits = [Visit("V1", "N2", 9)] }, "test", TestAgency.Now, Cancel)).Succeeded);
+        }
+
+        Assert.Equal("N2", (await StandsAsync(agency)).Week.Visits.Single().Nurse);
+    }
+
+    [Theory]
+    [MemberData(nameof(TestAgency.BothProviders), MemberType = typeof(TestAgency))]
     public async Task A_stale_publish_is_refused_and_nothing_is_lost(Provider provider)
     {
         await using TestAgency agency = await TestAgency.OnAsync(provider, cluster);
@@ -127,6 +153,12 @@ public sealed class WeekStoreTests(PostgresCluster cluster)
         ToldFrom = new LocalTime(hour, 0),
         Held = "decision open",
     };
+
+    private static async Task<StoredWeek> StandsAsync(TestAgency agency)
+    {
+        await using AgencyDb db = agency.Open();
+        return (await WeekStore.PublishedAsync(db, Monday, Cancel))!;
+    }
 
     private static async Task<Outcome<PlannedWeek>> PublishAsync(TestAgency agency, PlannedWeek week)
     {

@@ -44,7 +44,7 @@ internal static class OwnWeekCommand
 
             timed.Answers = last!.Visits;
             Console.WriteLine($"{roster.Patients.Length} patients, {last.Visits} visits, {last.Unmet.Length} unmet");
-            Console.WriteLine("what,presses,visits,mean_ms,p50_ms,p95_ms,worst_ms,cpu_mean_ms");
+            Console.WriteLine("what,presses,visits,mean_ms,p50_ms,p95_ms,worst_ms,cpu_mean_ms,cpu_p50_ms,cpu_p95_ms");
             timed.Print();
             return 0;
         }

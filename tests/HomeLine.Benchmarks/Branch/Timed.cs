@@ -3,11 +3,11 @@ using System.Globalization;
 
 namespace HomeLine.Benchmarks.Branch;
 
-/// <summary>One kind of question asked again and again: wall milliseconds of each but the first, which warms the program up, and processor time of all.</summary>
+/// <summary>One kind of question asked again and again: wall milliseconds of each but the first, which warms the program up, and processor time of all threads: on one core with nothing else to do, about what the wall would say.</summary>
 internal sealed class Timed(string what)
 {
     private readonly List<double> _times = [];
-    private double _cpu;
+    private readonly List<double> _cpu = [];
     private bool _isWarm;
 
     /// <summary>What came back, summed.</summary>
@@ -15,13 +15,13 @@ internal sealed class Timed(string what)
 
     public async Task<T> RunAsync<T>(Func<Task<T>> ask)
     {
-        TimeSpan before = Process.GetCurrentProcess().TotalProcessorTime;
+        double before = CpuClock.ProcessSeconds();
         long start = Stopwatch.GetTimestamp();
         T answer = await ask();
         if (_isWarm)
         {
             _times.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
-            _cpu += (Process.GetCurrentProcess().TotalProcessorTime - before).TotalMilliseconds;
+            _cpu.Add((CpuClock.ProcessSeconds() - before) * 1_000);
         }
 
         _isWarm = true;
@@ -32,7 +32,8 @@ internal sealed class Timed(string what)
     {
         if (_times.Count == 0) return;
         _times.Sort();
+        _cpu.Sort();
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"{what},{_times.Count},{Answers},{_times.Average():0},{_times[_times.Count / 2]:0},{_times[(int)(_times.Count * 0.95)]:0},{_times[^1]:0},{_cpu / _times.Count:0}"));
+            $"{what},{_times.Count},{Answers},{_times.Average():0},{_times[_times.Count / 2]:0},{_times[(int)(_times.Count * 0.95)]:0},{_times[^1]:0},{_cpu.Average():0},{_cpu[_cpu.Count / 2]:0},{_cpu[(int)(_cpu.Count * 0.95)]:0}"));
     }
 }

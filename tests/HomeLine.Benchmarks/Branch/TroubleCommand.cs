@@ -55,11 +55,12 @@ internal static class TroubleCommand
 
             var mending = services.GetRequiredService<MendTrouble>();
             string[] busy = [.. week.Visits.Where(v => v.Day == Tuesday).GroupBy(v => v.Nurse).OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal).Select(g => g.Key)];
-            Console.WriteLine("what,events,answers,mean_ms,p50_ms,p95_ms,worst_ms,cpu_mean_ms");
+            Console.WriteLine("what,events,answers,mean_ms,p50_ms,p95_ms,worst_ms,cpu_mean_ms,cpu_p50_ms,cpu_p95_ms");
             await ReportAsync("nurse out", mending, [.. Enumerable.Range(0, events).Select(i => new NurseIsOut(busy[i % busy.Length], Tuesday.AtMidnight(), Tuesday, "bench"))], cancel);
             await DressingsAsync(services.GetRequiredService<ReportProblem>(), roster, week, events, cancel);
             await DragsAsync(services.GetRequiredService<EditWeek>(), week, events, cancel);
             await ReportAsync("runs late", mending, [.. Enumerable.Range(0, events).Select(i => new RunsLate(busy[i % busy.Length], 30 + (i % 4 * 15)))], cancel);
+            await StoppedAsync(mending, [.. Enumerable.Range(0, events).Select(i => new NurseIsOut(busy[i % busy.Length], Tuesday.AtMidnight(), Tuesday, "bench"))], cancel);
             return 0;
         }
         finally
@@ -71,12 +72,35 @@ internal static class TroubleCommand
     private static async Task ReportAsync(string what, MendTrouble mending, TroubleEntry[] entries, CancellationToken cancel)
     {
         var timed = new Timed(what);
+        var offered = new OfferedSums();
         foreach (TroubleEntry entry in entries.Prepend(entries[0]))
         {
             Outcome<TroubleResult> result = await timed.RunAsync(() => mending.ReportAsync(Coordinator, entry, cancel));
             if (!result.Succeeded) throw new InvalidOperationException(result.Refusal!.Sentence);
             timed.Answers += result.Value.Filed.Offer!.Answers.Length;
+            offered.Add(result.Value.Filed.Offer);
             if (result.Value.Filed.State == TroubleState.Open) await mending.CloseAsync(Coordinator, result.Value.Filed.Id, "measured", cancel);
+        }
+
+        timed.Print();
+        offered.Print();
+    }
+
+    /// <summary>Call-outs that are stopped after a few milliseconds, later each time: how long until nothing runs any more.</summary>
+    private static async Task StoppedAsync(MendTrouble mending, TroubleEntry[] entries, CancellationToken cancel)
+    {
+        var timed = new Timed("nurse out: stopped");
+        for (int i = 0; i < entries.Length; i++)
+        {
+            using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+            Task<Outcome<TroubleResult>> asked = Task.Run(() => mending.ReportAsync(Coordinator, entries[i], stop.Token), cancel);
+            await Task.Delay(5 * (i + 1), cancel);
+            if (asked.IsCompleted) continue;
+            timed.Answers += await timed.RunAsync(async () =>
+            {
+                await stop.CancelAsync();
+                return await asked.ContinueWith(told => told.IsCanceled ? 0 : 1, cancel, TaskContinuationOptions.ExecuteSynchronously, TaskScheduler.Default);
+            });
         }
 
         timed.Print();

@@ -44,14 +44,14 @@ public sealed class WhyHereTests
     {
         WeekProblem problem = Of([Nurse("N1", 0), Nurse("N2", 0) with { Home = 5 }], [Patient("A", 1)], [Task("a", "A")]);
         WeekPlan byHand = Plan(Visit("v", "A", "N2", At(0, 8, 40), "a"));
-        Assert.Equal(ReasonCode.WhyNotBest, Assert.Single(Planner.Why(problem, byHand)).Nurse.Code);
+        Assert.Equal(ReasonCode.WhyNotBest, Assert.Single(Planner.Why(problem, byHand, cancel: TestContext.Current.CancellationToken)).Nurse.Code);
     }
 
     [Fact]
     public void In_a_planned_week_every_visit_has_its_reasons_and_none_is_better_elsewhere()
     {
         WeekPlan plan = Planner.Plan(DemoWeek.Problem, new PlanOptions(1, 20_000), cancel: TestContext.Current.CancellationToken);
-        var reasons = Planner.Why(DemoWeek.Problem, plan);
+        var reasons = Planner.Why(DemoWeek.Problem, plan, cancel: TestContext.Current.CancellationToken);
         Assert.Equal(plan.Visits.Select(v => v.Id), reasons.Select(r => r.Visit));
         Assert.DoesNotContain(reasons, r => ReasonCode.WhyNotBest == r.Day.Code || ReasonCode.WhyNotBest == r.Nurse.Code);
     }

@@ -58,6 +58,7 @@ internal static class Coverage
         foreach (CareTask task in facts.Problem.Tasks)
         {
             int times = done.GetValueOrDefault(task.Id), left = unmet.GetValueOrDefault(task.Id);
+            if (times + left == 1) continue;
             string care = $"{task.Label} of {task.Patient}";
             if (times > 1)
                 yield return Found.Overall("H1", ReasonCode.TaskTwice, $"{care} is done {times} times.", "Keep one of them.");
