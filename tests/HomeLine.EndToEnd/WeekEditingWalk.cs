@@ -203,7 +203,7 @@ public sealed class WeekEditingWalk
         await page.Mouse.MoveAsync(start.X + 10, start.Y + 15);
         await page.Mouse.DownAsync();
         await page.Mouse.MoveAsync(start.X + 40, start.Y + 30, new() { Steps = 4 });
-        await Expect(page.GetByText("places work").Or(page.GetByText("place works")).First).ToBeVisibleAsync();
+        await Expect(page.GetByText("places work").Or(page.GetByText("place works")).Filter(new() { Visible = true }).First).ToBeVisibleAsync();
         LocatorBoundingBoxResult end = (await to.BoundingBoxAsync())!;
         await page.Mouse.MoveAsync(end.X + (end.Width / 2), end.Y + Math.Min(30, end.Height / 2), new() { Steps = 8 });
         await page.KeepPictureAsync("work-dragging");
