@@ -16,7 +16,7 @@ internal static class ReserveWords
     {
         DayReserve[] asked = [.. days.Where(d => d.Asked > 0)];
         if (asked.Length == 0) return "";
-        string free = $"Slots free for care nobody planned, and asked for: {string.Join("; ", asked.Select(d => $"{Text(d)} {d.Free} ({d.Asked})"))}.";
+        string free = $"Slots free for care nobody planned (in brackets, asked for): {string.Join("; ", asked.Select(d => $"{Text(d)} {d.Free} ({d.Asked})"))}.";
         string below = asked.All(d => d.IsKept) ? "" : $" Below the reserve: {string.Join(", ", asked.Where(d => !d.IsKept).Select(Text))}; no plan was found that frees more there and gives up no care.";
         return free + below + Price(reserved);
     }

@@ -60,7 +60,7 @@ public sealed class PlanTheWeekTests(PostgresCluster cluster)
         PlanRun end = await EndOfAsync(planning);
 
         WeekBoard draft = (await agency.Services.GetRequiredService<AskWeek>().AskAsync(TestAgency.Coordinator, DemoAgency.FirstDay, true, Cancel)).Value;
-        Assert.Contains("Slots free for care nobody planned, and asked for:", end.Free);
+        Assert.Contains("Slots free for care nobody planned (in brackets, asked for):", end.Free);
         Assert.All(draft.Reserve.Where(d => d.Asked > 0), d => Assert.Contains($" {d.Free} ({d.Asked})", end.Free));
     }
 

@@ -13,7 +13,7 @@ public sealed class ReserveWordsTests
 
     [Fact]
     public void Each_day_that_asks_for_slots_says_how_many_it_has() =>
-        Assert.Equal("Slots free for care nobody planned, and asked for: Mon 8 Mar 3 (2); Tue 9 Mar 1 (1). No work was added for it.", ReserveWords.Of(Planned(300, 300, 0, [new(0, 2, 3)]), Week));
+        Assert.Equal("Slots free for care nobody planned (in brackets, asked for): Mon 8 Mar 3 (2); Tue 9 Mar 1 (1). No work was added for it.", ReserveWords.Of(Planned(300, 300, 0, [new(0, 2, 3)]), Week));
 
     [Fact]
     public void What_it_costs_is_said_in_minutes_of_work() =>
